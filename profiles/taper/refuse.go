@@ -187,14 +187,14 @@ func sound(c Cone, items []item, ask Ask, into *finding.List) bool {
 	switch {
 	case c.known[Length] && c.Length <= 0:
 		into.Error(ask.Span, NoCone, "look at the place of the gauge plane", "the facts make its length %s", ask.say(c.Length))
+	case c.known[Large] && c.Large <= 0:
+		into.Error(ask.Span, NoCone, "look at the place of the gauge plane", "the facts make the large diameter %s", ask.say(2*c.Large))
 	case c.known[Small] && geom.Count(c.Small, 7) < 0:
 		help := "make it shorter, thicker or slower"
-		if c.known[Large] && c.Large > 0 {
+		if c.known[Large] {
 			help = "from " + ask.say(2*c.Large) + " on diameter it comes to a point after " + ask.say(c.Large/float64(c.Slope))
 		}
 		into.Error(ask.Span, NoCone, help, "the cone comes to a point before its small end")
-	case c.known[Large] && c.Large <= 0:
-		into.Error(ask.Span, NoCone, "look at the place of the gauge plane", "the facts make the large diameter %s", ask.say(2*c.Large))
 	case ask.Whole && !c.known[Large] && !c.known[Small]:
 		into.Error(ask.Span, UnderDefined, "add "+ask.call(Small)+", "+ask.call(Large)+" or "+ask.call(Gauge), "no diameter is given")
 	case ask.Whole && !c.known[Length]:

@@ -81,18 +81,7 @@ func lean(all []item, ask Ask) (float64, bool) {
 			return c.slope.at, true
 		}
 	}
-	large, a := find(all, Large)
-	small, b := find(all, Small)
-	length, c := find(all, Length)
-	if !a || !b || !c {
-		return 0, false
-	}
-	// rise on radius over slant length is the sine
-	sine := (large.reach.at - small.reach.at) / length.reach.at
-	if sine <= 0 || sine >= 1 {
-		return 0, false
-	}
-	return sine / math.Sqrt(1-float64(sine*sine)), true
+	return 0, false
 }
 
 // oneSide takes the difference to the other diameter for one on radius. It

@@ -17,10 +17,6 @@ func FromRatio(rise, run float64) Slope { return Slope(rise / (2 * run)) }
 // foot of axial length.
 func FromPerFoot(in float64) Slope { return Slope(in / 24) }
 
-// FromPerInch returns the slope of a taper of so many inches on diameter per
-// inch of axial length.
-func FromPerInch(in float64) Slope { return Slope(in / 2) }
-
 // FromHalfAngle returns the slope of a half angle in radians.
 func FromHalfAngle(rad float64) Slope { return Slope(geom.Tan(rad)) }
 

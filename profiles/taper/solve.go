@@ -140,7 +140,7 @@ func resolve(facts []Fact, ask Ask, into *finding.List) ([]item, bool) {
 		case Length:
 			it.reach = about(float64(f.Value*unit), ask.half())
 		case Large, Small, Gauge:
-			it.place = f.At * unit
+			it.place = float64(f.At * unit)
 			it.reach = about(float64(f.Value*unit)/2, ask.half()/2)
 		}
 		if f.Kind >= Ratio && !(it.reach.at >= flattest && it.reach.at <= steepest) {
@@ -234,7 +234,12 @@ type reach struct{ at, lo, hi float64 }
 
 var inf = math.Inf(1)
 
-func about(x, half float64) reach { return reach{x, x - half, x + half} }
+// about returns x with half a unit either side. Both may come as products
+// (a halving is one to the compiler), hence the conversions.
+func about(x, half float64) reach {
+	x, half = float64(x), float64(half)
+	return reach{x, x - half, x + half}
+}
 
 func (r reach) times(k float64) reach {
 	return reach{float64(r.at * k), float64(r.lo * k), float64(r.hi * k)}

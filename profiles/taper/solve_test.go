@@ -1,7 +1,9 @@
 package taper
 
 import (
+	"flag"
 	"math"
+	"os"
 	"strings"
 	"testing"
 
@@ -12,6 +14,16 @@ import (
 	"taperwright/profiles/finding"
 	"taperwright/profiles/geom"
 )
+
+// rapid prints the seed of a failure; its files carry the clock in their names.
+func TestMain(m *testing.M) {
+	for name, value := range map[string]string{"rapid.nofailfile": "true", "rapid.checks": "500"} {
+		if err := flag.Set(name, value); err != nil { // the command line still wins
+			panic(err)
+		}
+	}
+	os.Exit(m.Run())
+}
 
 // said makes facts of lines as a part file has them: `large 45`, `ratio 1:10`,
 // `gauge 44 from_small 60`. All point into one text.
@@ -214,8 +226,10 @@ func TestContradictions(t *testing.T) {
 	}
 }
 
-// In inches the same, in inches.
+// In inches the same, in inches; rates alone are compared over 10 in.
 func TestContradictionInInches(t *testing.T) {
+	g := refused(t, "ratio 1:10; ratio 1:20", Ask{Inch: true})
+	assert.Contains(t, g.Message, "1:10 and 1:20, 0.5000 in on diameter over 10.0000 in, 5.0000 in as stand-off")
 	f := refused(t, "series morse 2; large 0.7; small 0.572; length 2.5", Ask{Inch: true}) // K for P
 	assert.Contains(t, f.Message, "on diameter over 2.5000 in")
 	assert.Contains(t, f.Help, "length would be 2.5625 in")
@@ -236,6 +250,8 @@ func TestRefusals(t *testing.T) {
 		{"ratio 1:10; gauge 44 from_small 60", whole, UnderDefined, "how long", "add length"},
 		{"large 38; small 45; length 70", Ask{}, NoCone, "grows toward the small end", "exchange large and small"},
 		{"ratio 1:10; large 38; small 45; length 70", Ask{}, NoCone, "grows toward the small end", "exchange large and small"},
+		{"ratio 1:10; large 22.5; small 38; length 70", Ask{}, NoCone, "grows toward the small end", "large 22.5 mm fits if it was meant as a radius"},
+		{"ratio 1:10; gauge 3 from_large -100; length 70", Ask{}, NoCone, "the facts make the large diameter -7.0000 mm", "place of the gauge plane"},
 		{"large 45; small 45; length 70", Ask{}, NoCone, "equal diameters are no taper", "journal"},
 		{"small 38; gauge 32 from_small 60", Ask{}, NoCone, "grows toward the small end", "thicker"},
 		{"ratio 1:10; large 38; small 45", Ask{}, NoCone, "the facts make its length -70.0000 mm", ""},
@@ -321,6 +337,30 @@ func TestPlaceInsideText(t *testing.T) {
 	Solve([]Fact{{Kind: HalfAngle, Text: `1°26'16"x`, Span: text.Span(13, 13+len(raw)), Label: "half_angle"}}, Ask{}, &l)
 	require.Len(t, l.Sorted(), 1)
 	assert.Equal(t, "x", l.Sorted()[0].Span.String())
+}
+
+// Set-over by hand: 1:10 over 300 mm, t L = 15; L sin a = 15/sqrt(1.0025) =
+// 14.9812851. A 3-4-5 triangle: t = 3/4, sin a = 3/5, sin 2a = 24/25.
+func TestSettings(t *testing.T) {
+	near(t, 14.9812851, FromRatio(1, 10).SetOver(300), 5e-8)
+	near(t, 15, FromRatio(1, 10).SetOverHandbook(300), 1e-12)
+	s := Slope(0.75)
+	near(t, 60, s.SetOver(100), 1e-12)
+	near(t, 96, s.SineBar(100), 1e-12)
+	near(t, 10, s.Apart(11, 5), 1e-12) // (11 - 5)/0.6
+	back, ok := FromSineBar(96, 100)
+	require.True(t, ok)
+	near(t, 0.75, float64(back), 1e-12)
+	back, ok = FromTwo(11, 5, 10)
+	require.True(t, ok)
+	near(t, 0.75, float64(back), 1e-12)
+	near(t, 0.01/1.5, s.StandOff(0.01), 1e-15)
+	for _, bad := range [][2]float64{{0, 100}, {-1, 100}, {100, 100}, {1, 0}, {math.NaN(), 1}} {
+		_, ok := FromSineBar(bad[0], bad[1])
+		require.False(t, ok, bad)
+		_, ok = FromTwo(bad[0], 0, bad[1])
+		require.False(t, ok, bad)
+	}
 }
 
 // Any sufficient facts of a cone give that cone back, in any order, in mm and

@@ -2,7 +2,6 @@ package rs274
 
 import (
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -292,22 +291,6 @@ func TestPages(t *testing.T) {
 	files, err := filepath.Glob("codes/*.md")
 	require.NoError(t, err)
 	assert.Len(t, files, len(codes))
-}
-
-// TestShared reads the programs kept beside the checkout where they are.
-func TestShared(t *testing.T) {
-	dir := os.Getenv("TAPERWRIGHT_PROGRAMS")
-	if dir == "" {
-		t.Skip("TAPERWRIGHT_PROGRAMS names no folder of programs")
-	}
-	files, err := filepath.Glob(filepath.Join(dir, "*"))
-	require.NoError(t, err)
-	require.NotEmpty(t, files)
-	for _, file := range files {
-		b, err := os.ReadFile(file)
-		require.NoError(t, err)
-		read(t, string(b))
-	}
 }
 
 func FuzzParse(f *testing.F) {
