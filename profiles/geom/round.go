@@ -11,6 +11,10 @@ import (
 // is a tie again before it is rounded to the decimals wanted.
 const fine = 7
 
+// beyond is how much finer the first step is than the decimals wanted, where
+// those are many: an angle of six decimals must not be rounded up twice.
+const beyond = 3
+
 // countLimit keeps counts inside int64 and away from its edge.
 const countLimit = 1 << 62
 
@@ -20,12 +24,12 @@ var powers = [...]int64{1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e
 func place(decimals int) int { return min(max(decimals, 0), len(powers)-1) }
 
 // Count returns x as a whole count of its last place, decimals behind the
-// point (0 to 12): first to 1e-7, then half away from zero. Beyond 7 decimals
-// it rounds once. What is too large gives the largest count, NaN gives 0: the
+// point (0 to 12): first to 1e-7 (three decimals finer than wanted where that
+// is finer), then half away from zero. What is too large gives the largest count, NaN gives 0: the
 // language leaves both open, and CPUs differ.
 func Count(x float64, decimals int) int64 {
 	d := place(decimals)
-	first := max(d, fine)
+	first := place(max(d+beyond, fine))
 	y := math.Round(x * float64(powers[first]))
 	switch {
 	case y != y:
