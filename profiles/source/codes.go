@@ -8,7 +8,7 @@ const (
 	TooDeep      = "too-deep"
 	LongKey      = "long-key"
 	TooManyKeys  = "too-many-keys"
-	NotText      = "not-text"
+	NotUTF8      = "not-utf8"
 	Syntax       = "syntax"
 	DuplicateKey = "duplicate-key"
 	WrongType    = "wrong-type"

@@ -17,7 +17,7 @@ import (
 // when nothing can be read. Findings of the table's getters go to into.
 func Parse(text *finding.Text, into *finding.List) (*Table, bool) {
 	if at := firstNotText(text.Bytes); at >= 0 {
-		into.Error(text.Span(at, at+1), NotText, "save it as plain text in UTF-8", "the file is not text in UTF-8")
+		into.Error(text.Span(at, at+1), NotUTF8, "save it as plain text in UTF-8", "the file is not text in UTF-8")
 		return nil, false
 	}
 	pairs, ok := within(text, into)

@@ -1,0 +1,24 @@
+%
+O0114 (surface speed with its cap)
+(= part cone.toml)
+(= verdict good)
+(= front face: in z 0.0000)
+(= cone: in diameter 0.0000 half 0.000000 standoff 0.0000)
+(= shoulder: in z 0.0000)
+(= journal: in diameter 0.0000)
+G21 G40 G99
+T0101
+G50 S2500
+G96 S180
+M4
+G0 X56. Z2.
+X37.722
+G1 X44.922 Z-70. F0.1
+X50.
+Z-112.
+G0 X56.
+G97 S500
+X200. Z150.
+M5
+M30
+%

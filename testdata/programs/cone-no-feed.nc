@@ -1,0 +1,22 @@
+%
+O0116 (no feed anywhere)
+(= part cone.toml)
+(= verdict wrong)
+(= front face: in z 0.0000)
+(= cone: in diameter 0.0000 half 0.000000 standoff 0.0000)
+(= shoulder: in z 0.0000)
+(= journal: in diameter 0.0000)
+G21 G40 G99
+G97 S800
+T0101
+M4
+G0 X56. Z2.
+X37.722
+G1 X44.922 Z-70. (~ error no-feed)
+X50.
+Z-112.
+G0 X56.
+X200. Z150.
+M5
+M30
+%
