@@ -73,7 +73,7 @@ func (w *writer) oneArc(m *toolpath.Move) {
 	}
 	// The tolerance is about the gap. The middle is our own matter: ends off by
 	// q/sqrt 2 and a centre off by as much leave it within 1.5 units.
-	if geom.Count(fit.gap, 7) > geom.Count(allowed, 7) || geom.Count(fit.off, 7) > geom.Count(max(allowed, 1.5*w.format.one), 7) {
+	if !within(fit.gap, allowed) || !within(fit.off, max(allowed, 1.5*w.format.one)) {
 		at := finding.Span{}
 		if m.Feature >= 0 {
 			at = w.part.Features[m.Feature].Span
@@ -96,6 +96,8 @@ func (f fitting) better(g fitting) bool {
 	return a < b || a == b && geom.Count(f.gap+f.off, 7) < geom.Count(g.gap+g.off, 7)
 }
 
+func within(x, limit float64) bool { return geom.Count(x, 7) <= geom.Count(limit, 7) }
+
 // around is how many counts about the exact figure are tried.
 const around = 2
 
@@ -115,7 +117,7 @@ func (f format) byCentre(p geom.Piece, from, to geom.Point, allowed float64) (i,
 				continue
 			}
 			fit := fitting{gap: math.Abs(c.Sub(from).Len() - c.Sub(to).Len()), off: off(p, centred(c, from, to, p.Turn))}
-			if kept, was := fit.gap <= allowed, best.gap <= allowed; kept && !was || kept == was && fit.better(best) {
+			if kept, was := within(fit.gap, allowed), within(best.gap, allowed); kept && !was || kept == was && fit.better(best) {
 				i, k, best = ni+di, nk+dk, fit
 			}
 		}

@@ -176,7 +176,7 @@ func (w *writer) pass(op *toolpath.Operation, p *toolpath.Pass) {
 		m := &p.Moves[i]
 		if m.Feature != w.feature {
 			if m.Feature >= 0 {
-				w.say(m.Feature, w.part.Features[m.Feature].Name)
+				w.say(m.Feature, plain(w.part.Features[m.Feature].Name))
 			} else {
 				w.say(-1, "clear")
 			}

@@ -41,8 +41,9 @@ func (f format) spot(p geom.Point) spot {
 	return spot{f.length(p.R), f.length(p.Z)}
 }
 
-// mm returns what n counts are.
-func (f format) mm(n int64) float64 { return float64(n) * f.one }
+// mm returns what n counts are. The conversion keeps a CPU from fusing the
+// product with a sum that follows.
+func (f format) mm(n int64) float64 { return float64(float64(n) * f.one) }
 
 // point returns the point that s means, mm, radius.
 func (f format) point(s spot) geom.Point {

@@ -126,7 +126,7 @@ func (r *reader) angleFigures(in *source.Table, z *zone) bool {
 	}
 	low, high, ok := r.pair(in, key)
 	if !in.Has("unit") {
-		r.fail(in, "unit", MissingKey, `unit = "sec", "min" or "deg"`, "%s has no unit", in.Name())
+		r.missing(in, "unit", MissingKey, `unit = "sec", "min" or "deg"`, "%s has no unit", in.Name())
 		return false
 	}
 	var words []string

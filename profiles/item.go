@@ -2,7 +2,9 @@ package profiles
 
 import (
 	"strconv"
+	"strings"
 
+	"taperwright/profiles/finding"
 	"taperwright/profiles/geom"
 	"taperwright/profiles/source"
 )
@@ -98,6 +100,12 @@ func (r *reader) list(tables []*source.Table) []*item {
 // kindOf returns the kind that t names; nil, with a finding, when none.
 func (r *reader) kindOf(t *source.Table, all []kind, words []string) *kind {
 	if !t.Has("kind") {
+		for _, key := range t.Keys() { // without a kind its other keys cannot be told right from wrong
+			if _, near := finding.Nearest(key, []string{"kind"}); near || strings.EqualFold(key, "kind") {
+				r.failAt(t.KeySpan(key), source.UnknownKey, "write kind", "%s has no key %q", t.Name(), key)
+				return nil
+			}
+		}
 		r.fail(t, "kind", MissingKey, "one of journal, taper, shoulder, chamfer, fillet", "%s has no kind", t.Name())
 		return nil
 	}
@@ -153,7 +161,7 @@ func (r *reader) sections(t *source.Table, it *item, nominal float64) bool {
 		length, hasL = nominal, true
 	}
 	if !hasL && !hasE {
-		r.fail(t, "length", MissingKey, "give length, or end_from_front", "%s has no length", t.Name())
+		r.missing(t, "length", MissingKey, "give length, or end_from_front", "%s has no length", t.Name())
 		return false
 	}
 	if ofE && t.Has("length_tolerance") {

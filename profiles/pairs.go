@@ -6,17 +6,14 @@ import (
 	"taperwright/profiles/geom"
 )
 
-// end stands in meets for the back face, behind the last feature.
-const end Kind = "end"
-
 // meets says why one feature cannot follow another; "" when it can. Rows: the
 // one before, the front face being a shoulder; columns: the one behind.
-// Chamfers and fillets are not in it: they stand between any two that meet in
-// a corner, never beside one another.
+// Any may be the last. Chamfers and fillets are not in it: they stand between
+// any two that meet in a corner, never beside one another.
 var meets = map[Kind]map[Kind]string{
-	Journal:  {Journal: "", Taper: "", Shoulder: "", end: ""},
-	Taper:    {Journal: "", Taper: "", Shoulder: "", end: ""},
-	Shoulder: {Journal: "", Taper: "", Shoulder: "two faces stand at one place", end: ""},
+	Journal:  {Journal: "", Taper: "", Shoulder: ""},
+	Taper:    {Journal: "", Taper: "", Shoulder: ""},
+	Shoulder: {Journal: "", Taper: "", Shoulder: "two faces stand at one place"},
 }
 
 // mains returns the features that carry the contour, the front face first,
@@ -48,7 +45,7 @@ func (r *reader) mains(list []*item) (mains, treats []*item) {
 	last := mains[len(mains)-1]
 	switch t := treats[len(mains)-1]; {
 	case len(mains) == 1:
-		r.failAt(r.root.Span(), NoFeatures, "list the part from front to back: [[outside]] with kind = \"journal\", \"taper\" or \"shoulder\"", "the part has no outside feature")
+		r.missing(r.root, "outside", NoFeatures, "list the part from front to back: [[outside]] with kind = \"journal\", \"taper\" or \"shoulder\"", "the part has no outside feature")
 	case t != nil && last.f.Kind == Shoulder && len(mains) > 1:
 		r.failAt(t.table.Span(), BadNeighbours, "end the list with the journal or taper behind the shoulder", "%s stands behind the last shoulder, where there is no edge", t.f.Name)
 	}

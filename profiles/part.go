@@ -26,20 +26,22 @@ type Kind string
 const (
 	Journal  Kind = "journal"
 	Taper    Kind = "taper"
-	Shoulder Kind = "shoulder" // any face square to the axis
+	Shoulder Kind = "shoulder" // any face square to the axis; also the step between two cylinders of one nominal
 	Chamfer  Kind = "chamfer"
 	Fillet   Kind = "fillet"
 	Corner   Kind = "corner" // an untreated inside corner: no piece of its own
 )
 
 // Feature is one row of the part in contour order: what stands in the file,
-// plus the front face, edge breaks and inside corners.
+// plus the front face, edge breaks ("edge N"), inside corners ("corner before
+// NAME") and steps between cylinders of one nominal but not one aim ("step
+// before NAME"). A ball end or a point has no front face.
 type Feature struct {
 	Name   string
 	Kind   Kind
 	Inside bool
 	Span   finding.Span // where the file says it; the zero Span for what the file only implies
-	Setup  int          // index of the set-up that cuts it; -1: later
+	Setup  int          // index of the set-up that cuts it; -1: later, as are treatments of the back edge
 
 	// Piece is the feature as finally cut, along the contour (front face
 	// outward from the axis, then toward the back), aim sizes, treatments
@@ -48,7 +50,9 @@ type Feature struct {
 	Arc   bool // Piece is an arc
 
 	// Judged is the part of Piece that a verdict speaks of: corner zones of
-	// its neighbours left out. No length: nothing left to judge.
+	// its neighbours left out. No length: nothing left to judge. The front face
+	// of a tube begins at its bore. The front face is the datum of all lengths:
+	// its z has no tolerance.
 	Judged geom.Piece
 
 	Radius Size // journal: radius of the cylinder

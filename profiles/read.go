@@ -121,7 +121,7 @@ func (r *reader) shop() {
 	case own:
 		r.part.Shop = shop.ReadIn(in, r.unit, r.into)
 	case !in.Has("shop"):
-		r.failAt(in.Span(), NoShop, `shop = "shop.toml", or write [machine] and [[tool]] here; taperwright new shop writes one to begin from`, "the part names no shop file")
+		r.missing(in, "shop", NoShop, `shop = "shop.toml", or write [machine] and [[tool]] here; taperwright new shop writes one to begin from`, "the part names no shop file")
 	default:
 		name, ok := in.Text("shop")
 		if !ok {
@@ -292,7 +292,7 @@ func (r *reader) laterWork() {
 		what, on := r.text(t, "what"), r.text(t, "on")
 		t.Only(laterKeys)
 		if what == "" && !t.Has("what") {
-			r.fail(t, "what", MissingKey, `what = "thread M30x2"`, "%s does not say what is done later", t.Name())
+			r.missing(t, "what", MissingKey, `what = "thread M30x2"`, "%s does not say what is done later", t.Name())
 		}
 		if on != "" {
 			r.row(t, "on", on)

@@ -1,6 +1,8 @@
 package profiles
 
 import (
+	"strings"
+
 	"taperwright/profiles/finding"
 	"taperwright/profiles/geom"
 	"taperwright/profiles/shop"
@@ -22,15 +24,28 @@ type reader struct {
 	unit      shop.Unit
 	class     int // general tolerance, an index into generalClasses
 
-	at    Size // the plane where the next feature of the list begins
-	known bool // at is known: nothing before it was unreadable
-	wrong bool // something could not be read: there will be no part
+	at      Size // the plane where the next feature of the list begins
+	known   bool // at is known: nothing before it was unreadable
+	crowded bool // an edge has no room for its break: said once
+	wrong   bool // something could not be read: there will be no part
 }
 
 // fail adds an error at the value of key in t (at t when it is absent), and
 // remembers that there is one.
 func (r *reader) fail(t *source.Table, key, code, help, format string, args ...any) {
 	r.wrong = true
+	t.Error(key, code, help, format, args...)
+}
+
+// missing is fail for a key that is not there. A key spelt nearly so is the
+// cause, and is found as such: then nothing is added.
+func (r *reader) missing(t *source.Table, key, code, help, format string, args ...any) {
+	r.wrong = true
+	for _, k := range t.Keys() {
+		if _, near := finding.Nearest(k, []string{key}); near || strings.EqualFold(k, key) {
+			return
+		}
+	}
 	t.Error(key, code, help, format, args...)
 }
 
@@ -102,7 +117,7 @@ func (r *reader) length(t *source.Table, key string, low least) (float64, bool) 
 // needed is length for a key that must be there.
 func (r *reader) needed(t *source.Table, key, help string) (float64, bool) {
 	if !t.Has(key) {
-		r.fail(t, key, MissingKey, help, "%s has no %s", t.Name(), key)
+		r.missing(t, key, MissingKey, help, "%s has no %s", t.Name(), key)
 		return 0, false
 	}
 	return r.length(t, key, above0)

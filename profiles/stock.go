@@ -26,7 +26,7 @@ const oversize = 0.25
 func (r *reader) stock() (Stock, bool) {
 	var s Stock
 	if !r.root.Has("stock") {
-		r.failAt(r.root.Span(), NoStock, "[stock] with diameter and length", "the part has no stock to be cut from")
+		r.missing(r.root, "stock", NoStock, "[stock] with diameter and length", "the part has no stock to be cut from")
 		return s, false
 	}
 	t, ok := r.root.Table("stock")
@@ -84,28 +84,36 @@ func (r *reader) fits(s Stock) {
 	if geom.Count(back, 6) < 0 {
 		r.failAt(s.Span, StockTooShort, "length at least "+r.say(p.Length+s.Front), "the part is %s long and %s is faced off: %s of stock are missing", r.say(p.Length), r.say(s.Front), r.say(-back))
 	}
+	// of features that do not fit, the one furthest out: its size is the cure for all
+	var thick, thin *Feature
+	over, under := s.Radius, s.Bore
 	for i := range p.Features {
 		f := &p.Features[i]
 		lo, hi := f.Piece.Bounds()
-		if geom.Count(hi.R, 6) > geom.Count(s.Radius, 6) {
-			r.failAt(r.blame(f, s.Span), OutsideStock, "a bar of at least that, or a smaller feature", "%s reaches diameter %s, the stock is %s", f.Name, r.say(2*hi.R), r.say(2*s.Radius))
+		if geom.Count(hi.R, 6) > geom.Count(over, 6) {
+			thick, over = f, hi.R
 		}
 		if s.Bore == 0 || f.Kind == Corner {
 			continue
 		}
-		bottom := s.Front - s.BoreDepth
 		if f.Kind == Shoulder && f.Piece.From.R == 0 { // a face from the axis: there is only metal outside the bore
 			f.Judged.From.R = max(f.Judged.From.R, min(s.Bore, f.Judged.To.R))
 			continue
 		}
-		if hi.Z > bottom+geom.Near && geom.Count(lo.R, 6) < geom.Count(s.Bore, 6) {
-			r.failAt(r.blame(f, s.Span), OutsideStock, "a smaller or shorter bore, or a larger feature", "%s comes down to diameter %s, where the stock has a bore of %s", f.Name, r.say(2*lo.R), r.say(2*s.Bore))
+		if hi.Z > s.Front-s.BoreDepth+geom.Near && geom.Count(lo.R, 6) < geom.Count(under, 6) {
+			thin, under = f, lo.R
 		}
+	}
+	if thick != nil {
+		r.failAt(blame(thick, s.Span), OutsideStock, "a bar of at least that, or a smaller feature", "%s reaches diameter %s, the stock is %s", thick.Name, r.say(2*over), r.say(2*s.Radius))
+	}
+	if thin != nil {
+		r.failAt(blame(thin, s.Span), OutsideStock, "a smaller or shorter bore, or a larger feature", "%s comes down to diameter %s, where the stock has a bore of %s", thin.Name, r.say(2*under), r.say(2*s.Bore))
 	}
 }
 
 // blame returns where f stands in the file, else other.
-func (r *reader) blame(f *Feature, other finding.Span) finding.Span {
+func blame(f *Feature, other finding.Span) finding.Span {
 	if f.Span.Valid() {
 		return f.Span
 	}

@@ -73,7 +73,7 @@ func readTaper(r *reader, t *source.Table, it *item) bool {
 		largeAt, given = t.OneOf("large_at", "front", "back")
 		ok = ok && given
 	} else {
-		r.fail(t, "large_at", MissingKey, `large_at = "back": the diameter grows toward the chuck; "front": it shrinks toward the chuck`, "a taper needs large_at: which end is large?")
+		r.missing(t, "large_at", MissingKey, `large_at = "back": the diameter grows toward the chuck; "front": it shrinks toward the chuck`, "a taper needs large_at: which end is large?")
 		ok = false
 	}
 	if t.Has("angle") {
@@ -211,7 +211,7 @@ func (r *reader) gaugeFact(t *source.Table, largeAt string, facts *[]taper.Fact)
 	v, good := in.Value("diameter")
 	switch {
 	case !in.Has("diameter"):
-		r.fail(in, "diameter", MissingKey, `diameter = 44, or "series"`, "the gauge plane has no diameter")
+		r.missing(in, "diameter", MissingKey, `diameter = 44, or "series"`, "the gauge plane has no diameter")
 		ok = false
 	case good && v.Kind == source.KindText && v.Text.Value == "series":
 		f.Text = "series"

@@ -210,8 +210,10 @@ func (r *reader) edge(a, b *geom.Piece, ia, ib *item, e edges, n int, ok *bool) 
 		}
 	}
 	if !good || geom.Count(left.Length(), 6) == 0 || geom.Count(right.Length(), 6) == 0 {
-		r.failAt(e.outside, NoRoom, "break edges less, or give this one a chamfer of its own", "the edge of %s and %s has no room for a break of %s", ia.f.Name, ib.f.Name, r.say(width))
-		*ok = false
+		if !r.crowded { // one size for all: the first that it does not fit stands for the rest
+			r.failAt(e.outside, NoRoom, "break edges less, or give this one a chamfer of its own", "the edge of %s and %s has no room for a break of %s", ia.f.Name, ib.f.Name, r.say(width))
+		}
+		r.crowded, *ok = true, false
 		return f
 	}
 	*a, f.Piece, *b = left, line, right

@@ -130,7 +130,7 @@ func machine(t *testing.T, p *profiles.Part, plan *Plan, what string) *bar {
 						cut := old[i] - u
 						if flat && math.Abs(off) < b.dz {
 							mostCut = max(mostCut, cut)
-							if cut > tool.Depth.Value+0.02 {
+							if cut > tool.Depth.Value+0.02+0.05*min(slope(wanted, i), 20) {
 								require.Failf(t, "too deep", "%g at %v: %s", cut, c, say)
 							}
 						}
@@ -216,11 +216,14 @@ func judge(t *testing.T, p *profiles.Part, b *bar, what string) {
 // Random parts, planned and cut, or refused with a finding. TAPERWRIGHT_PARTS
 // sets how many.
 func TestRandomParts(t *testing.T) {
-	n := 60
+	n := 25
 	if s := os.Getenv("TAPERWRIGHT_PARTS"); s != "" {
 		n, _ = strconv.Atoi(s)
 	}
 	seed := uint64(5)
+	if s := os.Getenv("TAPERWRIGHT_SEED"); s != "" {
+		seed, _ = strconv.ParseUint(s, 10, 64)
+	}
 	t.Logf("seed %d", seed)
 	refused := map[string]int{}
 	for k := range n {

@@ -82,7 +82,7 @@ func Check(programs []*finding.Text, part *profiles.Part, opt Options, into *fin
 	case !cannot:
 		v.State = Good
 	}
-	if v.State == Wrong && !cannot {
+	if !cannot && slices.ContainsFunc(v.Rows, func(r Row) bool { return r.Verdict == Out }) {
 		v.Slips = b.slips(read, first, rows)
 	}
 	return v
@@ -129,7 +129,11 @@ func (b *bench) rows(part *profiles.Part, first, n int, stopped bool) []judged {
 	done := map[int]judged{}
 	for _, r := range judge(part, now, bits) {
 		spoiled := slices.ContainsFunc(owners(r.bits), func(o int) bool { return b.spoiled[o] })
-		if (stopped && !r.gouged || spoiled) && r.row.Verdict != Later {
+		for _, l := range b.loose {
+			f := &part.Features[r.row.Feature]
+			spoiled = spoiled || overlaps(f, l) // what fell off has said so itself: one finding a cause
+		}
+		if stopped && !r.gouged || spoiled {
 			r.row.Verdict, r.faults = CannotJudge, nil
 		}
 		r.row.Blocks = b.places(owners(r.bits))

@@ -50,7 +50,7 @@ func (b *builder) fillet(c *corner, bits []bit, mains []*spot) {
 	if w.sign > 0 {
 		b.hollow(c, w, bits)
 	} else {
-		b.rounding(c, w, bits)
+		b.rounding(c, w, bits, mains)
 	}
 }
 
@@ -151,13 +151,14 @@ func ownerAt(bits []bit) int {
 
 // rounding judges an arc on an outside corner: its radius where it crosses
 // the bisector, its form against the arc of that aim between the cut lines.
-func (b *builder) rounding(c *corner, w wedge, bits []bit) {
+func (b *builder) rounding(c *corner, w wedge, bits []bit, mains []*spot) {
 	f := b.f
 	var e *edge
 	if c != nil {
 		e = c.edge
 	} else {
-		e = findEdge(f, nil, nil, bits)
+		before, behind := beforeAndBehind(mains, b.row.Feature)
+		e = findEdge(f, before, behind, bits)
 	}
 	if e == nil {
 		b.cutRadius(0)
@@ -193,6 +194,19 @@ func (b *builder) rounding(c *corner, w wedge, bits []bit) {
 		b.fault(fault{code: CodeGouge, amount: gone.value, at: gone,
 			text: "is cut " + size(gone.value) + " below its arc at " + b.place(gone.at)})
 	}
+}
+
+// beforeAndBehind returns the mains next to feature i, nil at an end: a ball
+// end stands behind no face, but before its stem.
+func beforeAndBehind(mains []*spot, i int) (before, behind *spot) {
+	for _, s := range mains {
+		if s.index < i {
+			before = s
+		} else if s.index > i {
+			return before, s
+		}
+	}
+	return before, nil
 }
 
 // roundness returns how far bits stand outside the circle and how far inside

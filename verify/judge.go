@@ -131,7 +131,7 @@ func (b *builder) differ(key, of string, places int) {
 func (b *builder) fault(f fault) {
 	b.row.Verdict = Out
 	b.faults = append(b.faults, f)
-	if f.code == CodeGouge {
+	if f.code == CodeGouge && f.at.owner >= 0 { // raw stock may be too small before it is cut at all
 		b.gouged = true
 	}
 }

@@ -67,7 +67,7 @@ func (b *bench) try(t trial, read []program, first int) (float64, bool) {
 		default:
 			return 0, false
 		}
-		for _, key := range []string{"diameter_mm", "z_mm"} {
+		for _, key := range []string{"diameter_mm", "z_mm", "radius_mm", "width_mm"} {
 			if v, known := r.row.Off.Get(key); known {
 				residual = max(residual, math.Abs(v))
 			}

@@ -6,8 +6,8 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"path"
 	"path/filepath"
-	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -98,7 +98,7 @@ func opener(part, root string) (profiles.Opener, error) {
 		if err != nil {
 			return nil, plain(err)
 		}
-		return finding.NewText(strings.TrimPrefix(shown+"/"+filepath.ToSlash(name), "./"), b), nil
+		return finding.NewText(path.Join(shown, filepath.ToSlash(name)), b), nil
 	}, nil
 }
 

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"math"
 	"path/filepath"
 
 	"github.com/spf13/cobra"
@@ -84,7 +85,7 @@ func writeProduct(w io.Writer, v *verify.Verdict, made []product, written []stri
 	for _, p := range made {
 		for _, cone := range p.program.Cones {
 			if _, err := fmt.Fprintf(w, "rounding of the words: %s moves by at most %s\" of half angle and %s mm on diameter\n",
-				finding.Clean(v.Part.Features[cone.Feature].Name), geom.Fixed(geom.Degrees(cone.HalfAngle)*3600, 2), geom.Fixed(cone.Diameter, 4)); err != nil {
+				finding.Clean(v.Part.Features[cone.Feature].Name), geom.Fixed(math.Abs(geom.Degrees(cone.HalfAngle)*3600), 2), geom.Fixed(math.Abs(cone.Diameter), 4)); err != nil {
 				return err
 			}
 		}

@@ -175,10 +175,11 @@ func handWrittenRow(t *testing.T, want string, v checkJSON) {
 			require.NotEmpty(t, key, fields[i])
 			figure, err := strconv.ParseFloat(fields[i+1], 64)
 			require.NoError(t, err)
-			got, known := r.Off[key]
-			if !known {
-				got, known = r.Cut[key]
+			from := r.Off
+			if slices.Contains([]string{"radius", "width", "angle"}, fields[i]) {
+				from = r.Cut
 			}
+			got, known := from[key]
 			if !known || got == nil {
 				t.Errorf("%s: no figure %s: %v", name, key, r.Off)
 				continue

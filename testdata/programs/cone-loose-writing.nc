@@ -12,12 +12,12 @@ n20 g97s800
 n30t0101
 m04
 n50 g00x+056. z 2.
-x37.7 22
-g01 x4 4.922z-070.f.1
+x37.7 22 (~ warning blank-in-number)
+g01 x4 4.922z-070.f.1 (~ warning blank-in-number)
 / x50.
 z-112.
-g00x56.
-x200.z150.
+g01x56.
+g00x200.z150.
 m05
 m30
 %

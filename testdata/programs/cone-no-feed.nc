@@ -12,11 +12,11 @@ T0101
 M4
 G0 X56. Z2.
 X37.722
-G1 X44.922 Z-70. (~ error no-feed)
+G1 X44.922 Z-70. (~ error feed-missing)
 X50.
 Z-112.
-G0 X56.
-X200. Z150.
+G1 X56.
+G0 X200. Z150.
 M5
 M30
 %

@@ -2,11 +2,11 @@
 O0141 (chamfer and fillet, centre by I and K)
 (= part step.toml)
 (facing to X-0.8 brings the centre of R0.4 to the axis)
-(45 degrees: 2*0.4*1*[1 - tan 22.5] = 0.4686; Z1: 30 - 2*3 - 0.4686 = 23.5314; meets X30 at Z-2 - 0.2343)
+(45 degrees: 2*0.4*1*[1 - tan 22.5] = 0.4686; Z1: 30 - 2*3 - 0.4686 = 23.5314; meets X30 at Z-2 - 0.2343; as words 0.0002 wider)
 (fillet R3 about Z-22 X36: nose centre on R2.6, tip from X30 Z-22.4 to X35.2 Z-25, centre X35.2 Z-22.4)
 (= verdict good)
 (= front face: in z 0.0000)
-(= nose chamfer: in width 2.0000)
+(= nose chamfer: in width 2.0002)
 (= pin: in diameter 0.0000)
 (= root fillet: in radius 3.0000)
 (= collar face: in z 0.0000)
@@ -26,8 +26,8 @@ Z-22.4
 G2 X35.2 Z-25. I2.6 K0.
 G1 X44.
 Z-46.
-G0 X56.
-X200. Z150.
+G1 X56.
+G0 X200. Z150.
 M5
 M30
 %
