@@ -442,7 +442,9 @@ func (k *cutter) cutting(m *motion.Motion, e *edgeOf) {
 	switch s := m.Spin; {
 	case !s.Turning:
 		if k.once(CodeNoSpindle) {
-			k.error(m.Span, CodeNoSpindle, "start the spindle with "+turn+" before the first cut", "this move cuts, and the spindle does not turn")
+			k.judging++
+			k.into.Add(finding.Finding{Code: CodeNoSpindle, Span: m.Span, Message: "this move cuts, and the spindle does not turn",
+				Help: "start the spindle with " + turn + " before the first cut", Places: k.places(m, "a speed is chosen here", shop.SurfaceSpeed, shop.SpindleRPM)})
 		}
 		return
 	case !s.SpeedSet || s.Speed <= 0:
@@ -461,8 +463,10 @@ func (k *cutter) cutting(m *motion.Motion, e *edgeOf) {
 		return
 	}
 	if word, ok := shop.Word(want.Value); ok && word != m.Spin.Word && k.once(CodeWrongSpin+e.tool.Name+m.Spin.Word) {
-		k.error(m.Span, CodeWrongSpin, "turn it with "+want.Value, "%s cuts while the spindle turns by %s: the shop says %s turns it the cutting way",
-			e.tool.Name, m.Spin.Word, want.Value)
+		k.judging++
+		k.into.Add(finding.Finding{Code: CodeWrongSpin, Span: m.Span, Help: "turn it with " + want.Value,
+			Message: e.tool.Name + " cuts while the spindle turns by " + m.Spin.Word + ": the shop says " + want.Value + " turns it the cutting way",
+			Places:  k.places(m, "turned on here", shop.SpindleForward, shop.SpindleReverse)})
 	}
 }
 
@@ -479,11 +483,20 @@ func (k *cutter) speedCap(m *motion.Motion) {
 	if w := k.machine().Machine.Words[shop.SpeedCap]; w != "" {
 		help += ", for example " + w + " S2000"
 	}
-	k.into.Warn(k.surfaceWord(m), CodeNoCap, help, "surface speed without a speed cap")
+	k.into.Warn(k.lastWord(m, shop.SurfaceSpeed), CodeNoCap, help, "surface speed without a speed cap")
 }
 
-// surfaceWord returns the word that last chose surface speed before m.
-func (k *cutter) surfaceWord(m *motion.Motion) finding.Span {
+// places speaks of the word that last had one of the purposes before m.
+func (k *cutter) places(m *motion.Motion, message string, purposes ...shop.Purpose) []finding.Place {
+	if at := k.lastWord(m, purposes...); at != m.Span {
+		return []finding.Place{{Span: at, Message: message}}
+	}
+	return nil
+}
+
+// lastWord returns the word that last had one of the purposes before m, or
+// the words of m when none had.
+func (k *cutter) lastWord(m *motion.Motion, purposes ...shop.Purpose) finding.Span {
 	mach := &k.machine().Machine
 	at, end := m.Span, k.trace.Blocks[m.Block].Span.End
 	for i := range k.file.Blocks {
@@ -492,10 +505,10 @@ func (k *cutter) surfaceWord(m *motion.Motion) finding.Span {
 			break
 		}
 		for _, w := range b.Words {
-			if w.Letter != 'G' || w.Value != nil {
+			if w.Letter != 'G' && w.Letter != 'M' || w.Value != nil {
 				continue
 			}
-			if p, ok := mach.Meaning(strings.ToUpper(strings.ReplaceAll(w.Span.String(), " ", ""))); ok && p == shop.SurfaceSpeed {
+			if p, ok := mach.Meaning(strings.ToUpper(strings.ReplaceAll(w.Span.String(), " ", ""))); ok && slices.Contains(purposes, p) {
 				at = w.Span
 			}
 		}

@@ -82,14 +82,13 @@ type Slip struct {
 
 // Totals are of the programmed point over feed moves; times without rapids.
 type Totals struct {
-	Blocks, Motions    int
-	CutLength          float64 // mm
-	Time               Figure  // s
-	PeakRPM            Figure  // rev/min
-	LargestDiameter    Figure  // mm
-	LeastZ             Figure  // mm, program frame
-	PeakAt             finding.Span
-	longest, threading float64
+	Blocks, Motions int
+	CutLength       float64 // mm
+	Time            Figure  // s
+	PeakRPM         Figure  // rev/min
+	LargestDiameter Figure  // mm
+	LeastZ          Figure  // mm, program frame
+	PeakAt          finding.Span
 }
 
 // Assumption is something taken that nobody said.

@@ -142,8 +142,6 @@ type sampleTool struct {
 	shiftZ, shiftR float64 // nose centre minus programmed point
 	edges          [][4]float64
 	round          bool
-	leftZ, rightZ  float64
-	mainUp         bool // the main edge leans away from the chuck: the nose is the leftmost point
 }
 
 func newSampleTool(t *shop.Tool) sampleTool {

@@ -144,7 +144,7 @@ func checkParity(t testing.TB, a, b Piece) {
 		return
 	}
 	// the whole carrier of b, so far as it can meet a
-	whole := b
+	var whole Piece
 	if b.IsLine() {
 		d := b.To.Sub(b.From).Unit()
 		if d.Len() == 0 {

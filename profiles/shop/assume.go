@@ -86,7 +86,8 @@ func quote(s string) string {
 
 // fail returns the first finding as an error of the command line.
 func fail(key, value string, into *finding.List) error {
-	for _, f := range into.Sorted() {
+	if all := into.Sorted(); len(all) > 0 {
+		f := all[0]
 		message := finding.Clean(f.Message)
 		if f.Help != "" {
 			message += "; " + finding.Clean(f.Help)
