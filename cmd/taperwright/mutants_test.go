@@ -21,7 +21,6 @@ type mutantLine struct {
 	text, before, after string
 	motion              int  // modal G0..G3 in force in this line
 	cutting             bool // a feed move that moves
-	diameter            bool // X is a diameter
 }
 
 var mutantWord = regexp.MustCompile(`([A-Z])([-+]?[0-9]*\.?[0-9]*)`)
