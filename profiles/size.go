@@ -194,7 +194,7 @@ func (r *reader) deviations(t *source.Table, key, of string, nominal float64, cl
 // size makes a size of a nominal and its zone; the aim is the middle.
 func (z zone) size(nominal float64) Size {
 	return Size{
-		Nominal: nominal, Low: nominal + z.low, Aim: nominal + (z.low+z.high)/2, High: nominal + z.high,
+		Nominal: nominal, Low: nominal + z.low, Aim: nominal + float64((z.low+z.high)/2), High: nominal + z.high,
 		Class: z.class, Assumed: z.assumed, Span: z.span,
 	}
 }

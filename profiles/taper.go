@@ -332,7 +332,7 @@ func (r *reader) cone(t *source.Table, it *item, c taper.Cone, largeFront bool, 
 		it.front, it.back = c.Large, c.Small
 	}
 	// an end derived over the length is as sure as the diameter and the length are
-	it.play = r.play()/2 + float64(float64(c.Slope)*r.play())
+	it.play = float64(r.play()/2) + float64(float64(c.Slope)*r.play())
 	it.at, it.dir = geom.Point{Z: k.GaugeZ, R: k.Gauge.Aim}, geom.Point{Z: -1, R: -slope.Aim}.Unit()
 	return true
 }

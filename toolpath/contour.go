@@ -100,7 +100,7 @@ func (j *job) target(c contour, a aim) track {
 	// plane; but not past the axis by more than half the nose, where the
 	// whole edge would work on the far side.
 	d := first.StartDir()
-	length := min(clearance, first.From.R+a.nose/2) // begins up the face
+	length := min(clearance, first.From.R+float64(a.nose/2)) // begins up the face
 	if -d.Z >= level {
 		length = (a.clearZ + a.dist - first.From.Z) / -d.Z
 		if d.R > 0 {

@@ -207,7 +207,7 @@ func (j *job) cutAll(fin *shop.Tool, c contour) bool {
 
 	// Even it out where more than half a skin too much was left. Where less
 	// was left (stock that is small) no pass can add any.
-	if plan.Most-skin > skin/2+1e-9 {
+	if plan.Most-skin > float64(skin/2)+1e-9 {
 		sa := fa
 		sa.dist += skin
 		semi, err := sa.path(j.target(c, sa))

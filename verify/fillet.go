@@ -170,7 +170,7 @@ func (b *builder) rounding(c *corner, w wedge, bits []bit, mains []*spot) {
 	}
 	b.bits = e.bits
 	gain := 1/w.s - 1 // from the tip to the arc along the bisector, per unit of radius
-	ray := geom.Line(w.tip, w.tip.Along(w.u, 3*f.Fillet.Aim*gain+1))
+	ray := geom.Line(w.tip, w.tip.Along(w.u, float64(3*f.Fillet.Aim*gain)+1))
 	r := 0.0
 	for _, x := range e.bits {
 		for _, q := range geom.Crossings(ray, x.Piece) {

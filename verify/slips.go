@@ -174,7 +174,7 @@ func (b *bench) misread(rows []judged) (Slip, bool) {
 		half           float64
 	}{
 		{SlipHalf, "the half angle was taken for the included angle and halved again", half / 2},
-		{SlipIncluded, "the included angle was used as the half angle", 2 * half},
+		{SlipIncluded, "the included angle was used as the half angle", float64(2 * half)},
 		{SlipPerSide, "the taper on diameter was taken per side", geom.Degrees(geom.Atan(2 * t))},
 		{SlipOnDiameter, "the taper on diameter was halved once too often", geom.Degrees(geom.Atan(t / 2))},
 		{SlipPerFoot, "taper per foot was read per inch", geom.Degrees(geom.Atan(12 * t))},
@@ -193,7 +193,7 @@ func (b *bench) misread(rows []judged) (Slip, bool) {
 // decimalMinutes returns 5.43 for 5 degrees 43 minutes.
 func decimalMinutes(half float64) float64 {
 	whole := math.Floor(half)
-	return whole + math.Round((half-whole)*60)/100
+	return whole + float64(math.Round(float64((half-whole)*60))/100)
 }
 
 func degrees(d float64) string { return geom.Fixed(d, anglePlaces) + " deg" }

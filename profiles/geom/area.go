@@ -31,7 +31,7 @@ func (p Piece) AreaUnder() float64 {
 		return chord
 	}
 	// arc and chord back enclose the segment; counterclockwise, -integral of r dz is the area
-	return chord - float64(float64(p.Turn)*segment(p.Radius(), p.Sweep()))
+	return chord - float64(float64(p.Turn)*float64(segment(p.Radius(), p.Sweep())))
 }
 
 // Moments are the integrals over dz, from From to To, that a least-squares

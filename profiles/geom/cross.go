@@ -255,13 +255,13 @@ func (c *crossing) arcs() {
 	u := Point{v.Z / d, v.R / d}
 	switch {
 	case outer <= Near: // apart, touching
-		c.take(a.Center.Along(u, r-outer/2))
+		c.take(a.Center.Along(u, r-float64(outer/2)))
 		return
 	case inner <= Near && r >= s: // b inside a, touching
-		c.take(a.Center.Along(u, r+inner/2))
+		c.take(a.Center.Along(u, r+float64(inner/2)))
 		return
 	case inner <= Near:
-		c.take(a.Center.Along(u, -r-inner/2))
+		c.take(a.Center.Along(u, -r-float64(inner/2)))
 		return
 	}
 	// x: from a's centre along u to the common chord. r² - s² as a product:

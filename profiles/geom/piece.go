@@ -20,7 +20,7 @@ func (p Point) Add(q Point) Point { return Point{p.Z + q.Z, p.R + q.R} }
 func (p Point) Sub(q Point) Point { return Point{p.Z - q.Z, p.R - q.R} }
 
 // Times returns p scaled by k.
-func (p Point) Times(k float64) Point { return Point{p.Z * k, p.R * k} }
+func (p Point) Times(k float64) Point { return Point{float64(p.Z * k), float64(p.R * k)} }
 
 // Along returns p + d*k.
 func (p Point) Along(d Point, k float64) Point {

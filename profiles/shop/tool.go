@@ -297,7 +297,7 @@ func (b *build) body() {
 	if h := b.holder.Bar; h > 0 {
 		if !b.w.bar.Given {
 			b.tool.BarRadius = Setting[float64]{Value: h / 2, Given: true, From: b.w.holder.From}
-		} else if math.Abs(h/2-b.w.bar.Value) > 0.25 {
+		} else if math.Abs(float64(h/2)-b.w.bar.Value) > 0.25 {
 			b.beats("bar_diameter", "holder", b.len(h), b.len(2*b.w.bar.Value))
 		}
 	}

@@ -39,7 +39,7 @@ func lineThrough(p, q geom.Point) curve {
 
 // at returns r at z. Off a circle's ends it clamps to them.
 func (c *curve) at(z float64) float64 {
-	u := z - c.z
+	u := float64(z) - float64(c.z)
 	if c.bend == line {
 		if c.k == 0 {
 			return c.r
@@ -209,8 +209,8 @@ func circles(f, g *curve) (int, [2]float64) {
 	}
 	d := math.Sqrt(d2)
 	// distance of the common chord from f's centre
-	x := (d + (f.k-g.k)*((f.k+g.k)/d)) * 0.5
-	y2 := (f.k - x) * (f.k + x)
+	x := (d + float64((f.k-g.k)*((f.k+g.k)/d))) * 0.5
+	y2 := float64(f.k-x) * float64(f.k+x)
 	if y2 < 0 {
 		return 0, [2]float64{}
 	}
