@@ -95,7 +95,7 @@ func (r *reader) joint(a, b *item) (bool, *item) {
 		fb.Piece.From = p
 		return true, nil
 	}
-	step := &item{step: true, f: Feature{Name: "step before " + fb.Name, Kind: Shoulder, Z: plane}, at: geom.Point{Z: plane.Aim}, dir: geom.Point{R: 1}}
+	step := &item{step: true, f: Feature{Name: "step before " + fb.Name, Kind: Shoulder, Z: plane, Span: fb.Span}, at: geom.Point{Z: plane.Aim}, dir: geom.Point{R: 1}}
 	if q.R < p.R {
 		step.dir.R = -1
 	}

@@ -40,7 +40,7 @@ type Feature struct {
 	Name   string
 	Kind   Kind
 	Inside bool
-	Span   finding.Span // where the file says it; the zero Span for what the file only implies
+	Span   finding.Span // where the file says it (a step: the feature behind it); the zero Span for what the file only implies
 	Setup  int          // index of the set-up that cuts it; -1: later, as are treatments of the back edge
 
 	// Piece is the feature as finally cut, along the contour (front face

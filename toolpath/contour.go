@@ -132,7 +132,8 @@ func (j *job) target(c contour, a aim) track {
 			up = geom.Point{Z: -geom.Cos(a.rise), R: geom.Sin(a.rise)}
 		}
 	}
-	if (a.wall || c.shut) && end.R < top {
+	if a.wall || c.shut {
+		top = max(top, end.R+2*a.dist) // higher than a nose that touches its foot
 		t = append(t, edge{geom.Line(end, end.Along(up, (top-end.R)/up.R)), tail})
 	}
 	return t

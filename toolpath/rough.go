@@ -268,17 +268,49 @@ func unowned(path []edge) []edge {
 }
 
 // reached returns the lowest places of the nose centre after the work: the
-// free profile, flats left standing higher.
+// free profile, but over a flat that was left the level above it, from where
+// the nose last came down to the flat's height to where it left that level.
 func (w *roughing) reached() track {
-	var t track
-	for i, e := range w.free {
-		k := slices.IndexFunc(w.left, func(l leaving) bool { return l.edge == i })
-		if k < 0 || w.left[k].top <= e.From.R {
-			t = append(t, e)
+	t := track(slices.Clone(w.free))
+	for _, l := range w.left {
+		flat := w.free[l.edge]
+		i := slices.Index(t, flat)
+		if i < 0 || count(l.top) <= count(flat.From.R) {
 			continue
 		}
-		a, b := geom.Point{Z: e.From.Z, R: w.left[k].top}, geom.Point{Z: e.To.Z, R: w.left[k].top}
-		t = append(t, edge{geom.Line(e.From, a), shade}, edge{geom.Line(a, b), shade}, edge{geom.Line(b, e.To), shade})
+		front, back := t[:i:i], t[i+1:]
+		start, end := geom.Point{Z: flat.From.Z, R: l.top}, geom.Point{Z: flat.To.Z, R: l.top}
+		for len(front) > 0 { // a flank that falls to the flat was not followed down
+			e := front[len(front)-1]
+			if count(e.From.R) < count(e.To.R) {
+				front = append(front, edge{geom.Line(e.To, geom.Point{Z: e.To.Z, R: l.top}), shade})
+				break
+			}
+			front = front[:len(front)-1]
+			start.Z = e.From.Z
+			if count(e.From.R) >= count(l.top) {
+				start.Z = e.ZAt(l.top)
+				e.Piece, _ = e.Split(start)
+				front = append(front, e)
+				break
+			}
+		}
+		for len(back) > 0 { // nor was one that rises from it followed up
+			e := back[0]
+			if count(e.To.R) < count(e.From.R) {
+				back = append(track{edge{geom.Line(geom.Point{Z: e.From.Z, R: l.top}, e.From), shade}}, back...)
+				break
+			}
+			back = back[1:]
+			end.Z = e.To.Z
+			if count(e.To.R) >= count(l.top) {
+				end.Z = e.ZAt(l.top)
+				_, e.Piece = e.Split(end)
+				back = append(track{e}, back...)
+				break
+			}
+		}
+		t = append(append(front, edge{geom.Line(start, end), shade}), back...)
 	}
-	return t
+	return slices.DeleteFunc(t, func(e edge) bool { return e.To.Sub(e.From).Len() <= geom.Near })
 }

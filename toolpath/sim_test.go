@@ -264,3 +264,29 @@ func randomPart(r *rand.Rand) (*profiles.Part, string) {
 	return shaft(stock, front, s, pieces...), fmt.Sprintf("rough R%g %g/%g depth %g, finish R%g, stock %g, front %g", rough.Nose,
 		geom.Degrees(rough.CuttingAngle.Value), geom.Degrees(rough.Included.Value), rough.Depth.Value, fin.Nose, stock, front)
 }
+
+// Many more random parts, planned only: a plan or a reason, never a fault of
+// ours.
+func TestRandomPartsArePlannedOrRefused(t *testing.T) {
+	n := 2000
+	if s := os.Getenv("TAPERWRIGHT_PARTS"); s != "" {
+		n, _ = strconv.Atoi(s)
+	}
+	faults, plans := 0, 0
+	for k := range n {
+		p, what := randomPart(rand.New(rand.NewPCG(9, uint64(k))))
+		var l finding.List
+		if New(p, 0, &l) != nil {
+			plans++
+			continue
+		}
+		require.True(t, l.HasErrors(), what)
+		for _, f := range l.Sorted() {
+			if f.Code == CodeInternal {
+				faults++
+				t.Errorf("part %d: %s: %s", k, what, f.Message)
+			}
+		}
+	}
+	t.Logf("%d parts, %d planned", n, plans)
+}

@@ -45,8 +45,7 @@ func Check(programs []*finding.Text, part *profiles.Part, opt Options, into *fin
 	reading := false // an error that leaves open what the program does
 	for i, text := range programs {
 		var found finding.List
-		file := rs274.Parse(text, &found)
-		read[i] = program{file, motion.Interpret(file, part.Shop, &found)}
+		read[i] = readOne(part, text, &found)
 		for _, f := range found.Sorted() {
 			reading = reading || f.Severity == finding.Error && f.Code != motion.FeedMissing
 			into.Add(f)
@@ -82,10 +81,19 @@ func Check(programs []*finding.Text, part *profiles.Part, opt Options, into *fin
 	case !cannot:
 		v.State = Good
 	}
-	if !cannot && slices.ContainsFunc(v.Rows, func(r Row) bool { return r.Verdict == Out }) {
-		v.Slips = b.slips(read, first, rows)
+	if !b.stopped && !reading && slices.ContainsFunc(v.Rows, func(r Row) bool { return r.Verdict == Out || r.Verdict == CannotJudge }) {
+		var spent bool
+		if v.Slips, spent = b.slips(read, first, rows); spent {
+			v.NotJudged = append(v.NotJudged, "further likely slips: the program is long")
+		}
 	}
 	return v
+}
+
+// readOne parses a program and interprets it as the part's lathe would.
+func readOne(part *profiles.Part, text *finding.Text, into *finding.List) program {
+	file := rs274.Parse(text, into)
+	return program{file, motion.Interpret(file, part.Shop, into)}
 }
 
 // firstSetup returns the set-up of the first program.
@@ -231,6 +239,12 @@ func (v *Verdict) assume(read []program, b *bench) {
 		v.NotJudged = append(v.NotJudged, "chuck and jaws: no sizes in the shop file")
 	} else {
 		v.NotJudged = append(v.NotJudged, "chuck and jaws as bodies")
+	}
+	if slices.ContainsFunc(b.runs, func(r Run) bool { return v.Part.Setups[r.Setup].Hold.Support != "" }) {
+		v.NotJudged = append(v.NotJudged, "tailstock centre as a body")
+	}
+	if m.Travel.Given {
+		v.NotJudged = append(v.NotJudged, "travel of the slides")
 	}
 }
 

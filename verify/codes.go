@@ -30,6 +30,7 @@ const (
 const (
 	SlipNoseForgotten = "nose-forgotten"
 	SlipNoseWrong     = "nose-wrong"
+	SlipTip           = "tip-wrong"
 	SlipX             = "x-mode"
 	SlipUnit          = "unit-mixed"
 	SlipPoint         = "missing-point"
@@ -41,4 +42,5 @@ const (
 	SlipPerFoot       = "per-foot"
 	SlipMinutes       = "minutes-as-decimals"
 	SlipComplement    = "complement"
+	SlipWrongEnd      = "wrong-end"
 )

@@ -50,9 +50,15 @@ func findEdge(f *profiles.Feature, a, b *spot, bits []bit) *edge {
 		}
 		d := x.chord()
 		own := d.Dot(dir)
-		return (a == nil || own > d.Dot(a.want.d)) && (b == nil || own > d.Dot(b.want.d)) && own > 0
+		// Half of a fillet is as near to its neighbour as to 45 degrees: a tie
+		// by design goes to the neighbour.
+		more := func(than float64) bool { return geom.Count(own, 9) > geom.Count(than, 9) }
+		return (a == nil || more(d.Dot(a.want.d))) && (b == nil || more(d.Dot(b.want.d))) && more(0)
 	}
-	first, last, best := 0, -1, 0.0
+	type run struct{ first, last int }
+	var main run
+	var all []run
+	best := 0.0
 	for i := 0; i < len(bits); i++ {
 		if !its(bits[i]) {
 			continue
@@ -62,17 +68,34 @@ func findEdge(f *profiles.Feature, a, b *spot, bits []bit) *edge {
 			j++
 			long += bits[j].Length()
 		}
+		all = append(all, run{i, j})
 		if geom.Count(long, 6) > geom.Count(best, 6) {
-			first, last, best = i, j, long
+			main, best = run{i, j}, long
 		}
 		i = j
 	}
-	if last < first {
+	if len(all) == 0 {
 		return nil
 	}
-	e := &edge{bits: bits[first : last+1], lead: bits[first].From, trail: bits[last].To}
+	// A gouge or a ridge may part the edge in two: what lies between runs at
+	// its wanted place is the edge's too, or nobody would judge it.
+	slack := p.To.Sub(p.From).Len()/4 + 0.1
+	var own []bit
+	whole := main
+	for _, r := range all {
+		l, h := bits[r.first].Bounds()
+		for _, x := range bits[r.first : r.last+1] {
+			xl, xh := x.Bounds()
+			l, h = geom.Point{Z: min(l.Z, xl.Z), R: min(l.R, xl.R)}, geom.Point{Z: max(h.Z, xh.Z), R: max(h.R, xh.R)}
+		}
+		if r == main || l.Z > lo.Z-slack && h.Z < hi.Z+slack && l.R > lo.R-slack && h.R < hi.R+slack {
+			whole = run{min(whole.first, r.first), max(whole.last, r.last)}
+			own = append(own, bits[r.first:r.last+1]...)
+		}
+	}
+	e := &edge{bits: bits[whole.first : whole.last+1], lead: bits[whole.first].From, trail: bits[whole.last].To}
 	if f.Kind == profiles.Chamfer {
-		l, ok := fit(e.bits, lineOf(p))
+		l, ok := fit(own, lineOf(p))
 		if !ok {
 			return nil
 		}

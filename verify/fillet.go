@@ -42,7 +42,7 @@ func (b *builder) fillet(c *corner, bits []bit, mains []*spot) {
 	} else {
 		b.row.Wanted = append(b.row.Wanted, Figure{"radius_mm", geom.Round(b.f.Fillet.Aim, lengthPlaces), true, lengthPlaces})
 	}
-	if !ok {
+	if !ok || c != nil && !(c.a.found && c.b.found) { // no corner without its two sides: their own rows say so
 		b.row.Cut = append(b.row.Cut, Figure{Key: "radius_mm", Decimals: lengthPlaces})
 		b.row.Verdict = CannotJudge
 		return
@@ -158,7 +158,9 @@ func (b *builder) rounding(c *corner, w wedge, bits []bit, mains []*spot) {
 		e = c.edge
 	} else {
 		before, behind := beforeAndBehind(mains, b.row.Feature)
-		e = findEdge(f, before, behind, bits)
+		if e = findEdge(f, before, behind, bits); e != nil && before == nil && behind != nil {
+			e.bits = between(bits, math.Inf(1), behind.lead.Z) // all that stands before the first main is its own
+		}
 	}
 	if e == nil {
 		b.cutRadius(0)

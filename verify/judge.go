@@ -166,12 +166,14 @@ func (b *builder) journal(s *spot) {
 		return
 	}
 	axis := ruler{n: geom.Point{R: 2}} // reads diameters
-	least, most, _ := axis.extremes(s.bits)
+	least, most, _ := axis.extremes(s.all())
 	b.extremes(2*f.Radius.Aim, least, most)
 	b.straight(s)
-	b.surfaces(most.value-2*f.Radius.High, most, 2*f.Radius.Low-least.value, least, 0)
-	if !inside && len(b.faults) == 0 { // never: the mean lies between least and most
-		b.fault(fault{code: CodeMetalLeft, at: most, text: "is off size"})
+	b.surfaces(s)
+	if d, _ := b.row.Off.Get("diameter_mm"); !inside && len(b.faults) == 0 && d > 0 {
+		b.fault(fault{code: CodeMetalLeft, amount: d, at: most, text: "is " + size(d) + " too large in the mean"})
+	} else if !inside && len(b.faults) == 0 {
+		b.fault(fault{code: CodeGouge, amount: -d, at: least, text: "is " + size(-d) + " too small in the mean"})
 	}
 }
 
@@ -191,23 +193,28 @@ func (b *builder) straight(s *spot) {
 }
 
 // surfaces adds the faults of points outside the permitted surfaces, as
-// diameters. slope is the wanted cone's (0: cylinder), for the stand-off.
-func (b *builder) surfaces(over float64, high reading, under float64, low reading, slope float64) {
-	if geom.Count(over, lengthPlaces) > 0 {
+// diameters.
+func (b *builder) surfaces(s *spot) {
+	slope := 0.0 // the wanted cone's, for the stand-off
+	if s.f.Cone != nil {
+		slope = math.Abs(s.f.Cone.Slope.Aim)
+	}
+	over, under := s.beyond()
+	if geom.Count(over.value, lengthPlaces) > 0 {
 		left, _ := b.row.Off.Get("most_left_diameter_mm")
-		f := fault{code: CodeMetalLeft, amount: left, at: high, text: "is left " + size(left) + " too large on diameter at " + b.place(high.at) +
-			", " + size(geom.Round(over, lengthPlaces)) + " over its limit"}
+		f := fault{code: CodeMetalLeft, amount: left, at: over, text: "is left " + size(left) + " too large on diameter at " + b.place(over.at) +
+			", " + size(over.value) + " over its limit"}
 		if slope != 0 {
-			f.help = "the mate would stop " + geom.Fixed(left/(2*math.Abs(slope)), 2) + " mm short"
+			f.help = "the mate would stop " + geom.Fixed(left/(2*slope), 2) + " mm short"
 		}
 		b.fault(f)
 	}
-	if geom.Count(under, lengthPlaces) > 0 {
+	if geom.Count(under.value, lengthPlaces) > 0 {
 		gone, _ := b.row.Off.Get("deepest_gouge_diameter_mm")
-		f := fault{code: CodeGouge, amount: gone, at: low, text: "is cut " + size(gone) + " too small on diameter at " + b.place(low.at) +
-			", " + size(geom.Round(under, lengthPlaces)) + " under its limit"}
+		f := fault{code: CodeGouge, amount: gone, at: under, text: "is cut " + size(gone) + " too small on diameter at " + b.place(under.at) +
+			", " + size(under.value) + " under its limit"}
 		if slope != 0 {
-			f.help = "the mate would go " + geom.Fixed(gone/(2*math.Abs(slope)), 2) + " mm too far"
+			f.help = "the mate would go " + geom.Fixed(gone/(2*slope), 2) + " mm too far"
 		}
 		b.fault(f)
 	}
@@ -249,11 +256,10 @@ func (b *builder) taper(s *spot) {
 	want := line{geom.Point{Z: c.GaugeZ, R: c.Gauge.Aim}, geom.Point{Z: -1, R: -c.Slope.Aim}.Unit()}
 	diameter := radialTo(want)
 	diameter.n = diameter.n.Times(2)
-	least, most, _ := diameter.extremes(s.bits)
+	least, most, _ := diameter.extremes(s.all())
 	b.extremes(0, least, most)
 	b.straight(s)
-	over, high, under, low := permitted(s.bits, c)
-	b.surfaces(over, high, under, low, c.Slope.Aim)
+	b.surfaces(s)
 	if len(b.faults) > 0 {
 		return
 	}
@@ -278,29 +284,66 @@ func (b *builder) taper(s *spot) {
 	}
 }
 
+// beyond returns how far, on diameter, the boundary over s rises above and
+// falls below what is permitted, and where it does so most.
+func (s *spot) beyond() (over, under reading) {
+	over.value, under.value = math.Inf(-1), math.Inf(-1)
+	take := func(o, u reading) {
+		if geom.Count(o.value, 7) > geom.Count(over.value, 7) {
+			over = o
+		}
+		if geom.Count(u.value, 7) > geom.Count(under.value, 7) {
+			under = u
+		}
+	}
+	for _, r := range s.room {
+		if r.or == nil {
+			take(permitted(r.bits, s.f))
+			continue
+		}
+		for i := range r.bits { // bit by bit: each may follow either
+			one := r.bits[i : i+1]
+			o, u := permitted(one, s.f)
+			p, v := permitted(one, r.or.f)
+			if p.value < o.value {
+				o = p
+			}
+			if v.value < u.value {
+				u = v
+			}
+			take(o, u)
+		}
+	}
+	return over, under
+}
+
 // permitted returns how far, on diameter, bits leave the room between the
-// lowest and the highest surface that gauge diameter and angle allow
-// together, about the gauge plane (definitions 9).
-func permitted(bits []bit, c *profiles.Cone) (over float64, high reading, under float64, low reading) {
-	over, under = math.Inf(-1), math.Inf(-1)
-	for _, side := range [2]struct{ front, back, up, down float64 }{
-		{math.Inf(1), c.GaugeZ, c.Slope.High, c.Slope.Low},
-		{c.GaugeZ, math.Inf(-1), c.Slope.Low, c.Slope.High},
-	} {
-		part := between(bits, side.front, side.back)
+// lowest and the highest surface of a journal or taper. A cone's are what
+// gauge diameter and angle allow together, about the gauge plane
+// (definitions 9).
+func permitted(bits []bit, f *profiles.Feature) (over, under reading) {
+	over.value, under.value = math.Inf(-1), math.Inf(-1)
+	take := func(bits []bit, z, high, up, low, down float64) {
 		surface := func(r, slope float64) ruler {
-			k := radialTo(line{geom.Point{Z: c.GaugeZ, R: r}, geom.Point{Z: -1, R: -slope}.Unit()})
+			k := radialTo(line{geom.Point{Z: z, R: r}, geom.Point{Z: -1, R: -slope}.Unit()})
 			k.n = k.n.Times(2)
 			return k
 		}
-		if _, m, ok := surface(c.Gauge.High, side.up).extremes(part); ok && geom.Count(m.value, 7) > geom.Count(over, 7) {
-			over, high = m.value, m
+		if _, m, ok := surface(high, up).extremes(bits); ok && geom.Count(m.value, 7) > geom.Count(over.value, 7) {
+			over = m
 		}
-		if l, _, ok := surface(c.Gauge.Low, side.down).extremes(part); ok && geom.Count(-l.value, 7) > geom.Count(under, 7) {
-			under, low = -l.value, l
+		if l, _, ok := surface(low, down).extremes(bits); ok && geom.Count(-l.value, 7) > geom.Count(under.value, 7) {
+			under = reading{-l.value, l.at, l.owner}
 		}
 	}
-	return over, high, under, low
+	c := f.Cone
+	if c == nil {
+		take(bits, 0, f.Radius.High, 0, f.Radius.Low, 0)
+		return over, under
+	}
+	take(between(bits, math.Inf(1), c.GaugeZ), c.GaugeZ, c.Gauge.High, c.Slope.High, c.Gauge.Low, c.Slope.Low)
+	take(between(bits, c.GaugeZ, math.Inf(-1)), c.GaugeZ, c.Gauge.High, c.Slope.Low, c.Gauge.Low, c.Slope.High)
+	return over, under
 }
 
 func (b *builder) shoulder(s *spot) {
@@ -374,10 +417,16 @@ func (b *builder) chamfer(c *corner, bits []bit, mains []*spot) {
 	b.differ("width_mm", "width_mm", lengthPlaces)
 	b.differ("angle_deg", "angle_deg", anglePlaces)
 	worst := reading{at: f.Piece.From, owner: -1}
+	var least, most reading
 	if ok {
-		least, most, _ := normalTo(e.cut).extremes(e.bits)
+		least, most, _ = normalTo(e.cut).extremes(e.bits)
 		b.off("straightness_mm", lengthPlaces, max(-least.value, most.value), true)
 		worst = most
+	}
+	// a wider chamfer is a line further in: width times the sine of its angle
+	sine := 0.0
+	if ok {
+		sine = math.Abs(e.cut.d.R)
 	}
 	switch {
 	case !ok && geom.Count(f.Width.Low, lengthPlaces) > 0:
@@ -389,6 +438,10 @@ func (b *builder) chamfer(c *corner, bits []bit, mains []*spot) {
 		b.fault(fault{code: CodeWrongEdge, amount: math.Abs(width - f.Width.Aim), at: worst,
 			text: "stands at " + geom.Fixed(angle, 3) + " degrees to the axis, wanted " + geom.Fixed(geom.Degrees(f.Angle.Low), 3) +
 				" to " + geom.Fixed(geom.Degrees(f.Angle.High), 3)})
+	case ok && geom.Count(most.value-float64((width-f.Width.Low)*sine), lengthPlaces) > 0:
+		b.fault(fault{code: CodeMetalLeft, amount: most.value, at: most, text: "stands " + size(most.value) + " proud of its line at " + b.place(most.at)})
+	case ok && geom.Count(-least.value-float64((f.Width.High-width)*sine), lengthPlaces) > 0:
+		b.fault(fault{code: CodeGouge, amount: -least.value, at: least, text: "is cut " + size(-least.value) + " below its line at " + b.place(least.at)})
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"math"
 	"strings"
 	"unicode/utf8"
 
@@ -11,6 +12,7 @@ import (
 	"taperwright/profiles/finding"
 	"taperwright/profiles/geom"
 	"taperwright/profiles/taper"
+	"taperwright/verify/motion"
 )
 
 // pageWidth is how wide the verdict page is, in code points.
@@ -54,16 +56,28 @@ func (v *Verdict) Text(w io.Writer) error {
 			return err
 		}
 	}
-	for i, s := range v.Slips {
-		if i == 0 {
-			b.WriteByte('\n')
-		}
-		fmt.Fprintf(&b, "likely slip: %s; %s mm stay unexplained [%s]\ncure: %s\n", finding.Clean(s.Explains), geom.Fixed(s.Residual, lengthPlaces), s.Code, finding.Clean(s.Cure))
+	for _, s := range v.Slips {
+		b.WriteByte('\n')
+		wrap(&b, "likely slip:", s.Explains+" ["+s.Code+"]")
+		wrap(&b, "cure:", s.Cure)
 	}
 	b.WriteByte('\n')
 	b.WriteString(v.last() + "\n")
 	_, err := w.Write(b.Bytes())
 	return err
+}
+
+// wrap prints a paragraph, folded at the page's width.
+func wrap(b *bytes.Buffer, head, text string) {
+	line := head
+	for _, word := range strings.Fields(finding.Clean(text)) {
+		if utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > pageWidth {
+			b.WriteString(line + "\n")
+			line = "   "
+		}
+		line += " " + word
+	}
+	b.WriteString(line + "\n")
 }
 
 // list prints a heading with one entry a line.
@@ -112,7 +126,7 @@ func (v *Verdict) lines(r *Row) [][]string {
 		if !known {
 			return ""
 		}
-		s := geom.Fixed(x, 3)
+		s := geom.Fixed(x, lengthPlaces)
 		if x > 0 && strings.Trim(s, "0.") != "" {
 			s = "+" + s
 		}
@@ -136,28 +150,58 @@ func (v *Verdict) lines(r *Row) [][]string {
 		}
 		off := ""
 		if x, known := r.Off.Get("half_angle_deg"); known {
-			off = geom.Fixed(x*3600, 0) + "\""
+			off = angleOff(x)
 		}
-		return [][]string{
-			{name, get(r.Wanted, "gauge_diameter_mm", "⌀", z, 3), get(r.Cut, "gauge_diameter_mm", "⌀", "", 3), signed("diameter_mm", " ⌀"), signed("standoff_mm", ""), verdict, at},
+		return append([][]string{
+			{name, get(r.Wanted, "gauge_diameter_mm", "⌀", z, lengthPlaces), get(r.Cut, "gauge_diameter_mm", "⌀", "", lengthPlaces), signed("diameter_mm", " ⌀"), signed("standoff_mm", ""), verdict, at},
 			{"", "half " + half(r.Wanted), half(r.Cut), off, "", "", ""},
-		}
+		}, worst(r)...)
 	case r.Kind == profiles.Journal:
 		class := ""
 		if f.Radius.Class != "" {
 			class = " (" + finding.Clean(f.Radius.Class) + ")"
 		}
-		return [][]string{{name, get(r.Wanted, "diameter_mm", "⌀", class, 3), get(r.Cut, "diameter_mm", "⌀", "", 3), signed("diameter_mm", " ⌀"), "", verdict, at}}
+		return append([][]string{{name, get(r.Wanted, "diameter_mm", "⌀", class, lengthPlaces), get(r.Cut, "diameter_mm", "⌀", "", lengthPlaces), signed("diameter_mm", " ⌀"), "", verdict, at}}, worst(r)...)
 	case r.Kind == profiles.Shoulder:
-		return [][]string{{name, get(r.Wanted, "z_mm", "Z", "", 3), get(r.Cut, "z_mm", "Z", "", 3), signed("z_mm", ""), "", verdict, at}}
+		return [][]string{{name, get(r.Wanted, "z_mm", "Z", "", lengthPlaces), get(r.Cut, "z_mm", "Z", "", lengthPlaces), signed("z_mm", ""), "", verdict, at}}
 	case r.Kind == profiles.Chamfer:
-		return [][]string{{name, get(r.Wanted, "width_mm", "width ", "", 3), get(r.Cut, "width_mm", "", "", 3), "", "", verdict, at}}
+		return [][]string{{name, get(r.Wanted, "width_mm", "width ", "", lengthPlaces), get(r.Cut, "width_mm", "", "", lengthPlaces), "", "", verdict, at}}
 	}
-	wanted := get(r.Wanted, "radius_mm", "R", "", 3)
+	wanted := get(r.Wanted, "radius_mm", "R", "", lengthPlaces)
 	if r.Kind == profiles.Corner && len(r.Limits) > 0 {
-		wanted = "at most R" + geom.Fixed(r.Limits[0].High, 3)
+		wanted = "at most R" + geom.Fixed(r.Limits[0].High, lengthPlaces)
 	}
-	return [][]string{{name, wanted, get(r.Cut, "radius_mm", "R", "", 3), "", "", verdict, at}}
+	return [][]string{{name, wanted, get(r.Cut, "radius_mm", "R", "", lengthPlaces), "", "", verdict, at}}
+}
+
+// angleOff prints how far a half angle is off: in seconds of arc, or in
+// degrees where that is many.
+func angleOff(deg float64) string {
+	s := geom.Fixed(deg*3600, 1) + "\""
+	if math.Abs(deg) >= 0.1 {
+		s = geom.Fixed(deg, 4) + "°"
+	}
+	if deg > 0 && strings.Trim(s, "0.\"") != "" {
+		s = "+" + s
+	}
+	return s
+}
+
+// worst returns a line with the worst place of a journal or taper that is out,
+// where that is worse than its mean or its gauge plane says.
+func worst(r *Row) [][]string {
+	mean, _ := r.Off.Get("diameter_mm")
+	left, _ := r.Off.Get("most_left_diameter_mm")
+	gone, known := r.Off.Get("deepest_gouge_diameter_mm")
+	most := max(left, gone)
+	if !known || r.Verdict != Out || geom.Count(most-math.Abs(mean), lengthPlaces) <= 0 {
+		return nil
+	}
+	s := "+" + geom.Fixed(most, lengthPlaces)
+	if gone > left {
+		s = "-" + geom.Fixed(most, lengthPlaces)
+	}
+	return [][]string{{"", "", "at worst", s + " ⌀", "", "", ""}}
 }
 
 // blockWords names at most three lines of a program.
@@ -172,6 +216,10 @@ func blockWords(places []Place) string {
 	}
 	return strings.Join(out, " ")
 }
+
+// hazard holds the codes of what is wrong with the cutting, not with a feature.
+var hazard = map[string]bool{CodeRapidIn: true, CodeDogLegIn: true, CodeBodyIn: true, CodeParted: true, CodeNoCap: true,
+	CodeNoSpindle: true, CodeWrongSpin: true, motion.FeedMissing: true}
 
 // last is the last line of the page.
 func (v *Verdict) last() string {
@@ -189,7 +237,7 @@ func (v *Verdict) last() string {
 	}
 	hazards := 0
 	for _, f := range v.Findings {
-		if f.Severity == finding.Error {
+		if hazard[f.Code] && f.Severity != finding.Note {
 			hazards++
 		}
 	}
@@ -198,9 +246,20 @@ func (v *Verdict) last() string {
 	case Good:
 		s = fmt.Sprintf("good: %d features in", judged)
 	case Wrong:
-		s = fmt.Sprintf("wrong: %d of %d features out, %d errors", out, judged, hazards)
+		s = fmt.Sprintf("wrong: %d of %d features out", out, judged)
 	default:
-		s = fmt.Sprintf("cannot judge: %d of %d features, %d errors", cannot, judged, hazards)
+		s = "cannot judge"
+	}
+	if cannot > 0 {
+		s += fmt.Sprintf(", %d of %d cannot be judged", cannot, judged)
+	}
+	switch hazards {
+	case 0:
+		s += ", no hazard found"
+	case 1:
+		s += ", 1 hazard"
+	default:
+		s += fmt.Sprintf(", %d hazards", hazards)
 	}
 	if t := v.Totals; t.Time.Known {
 		n := int(geom.Count(t.Time.Value, 0))

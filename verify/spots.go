@@ -20,7 +20,8 @@ type spot struct {
 	want  line // along the wanted contour
 	cut   line // as found; want when not found
 	found bool
-	bits  []bit   // its metal, corner zones left out
+	bits  []bit   // its own metal, corner zones left out: what lines are fitted to
+	room  []room  // the boundary that must lie within its permitted surfaces
 	from  float64 // z of its corners as cut (a face: r), before treatments
 	to    float64
 	lead  geom.Point // where its metal begins and ends as cut
@@ -242,6 +243,7 @@ func claim(mains []*spot, cs []*corner, bits []bit) {
 			s.takeFace(bits, k == 0)
 		} else {
 			s.bits = between(bits, lead.Z, trail.Z)
+			s.rooms(bits, k, mains, cs)
 			if l, ok := fit(s.bits, s.want); ok && l.d.Z < 0 {
 				s.cut, s.found = l, true
 			} else {
@@ -249,6 +251,55 @@ func claim(mains []*spot, cs []*corner, bits []bit) {
 			}
 		}
 	}
+}
+
+// room is a stretch of the boundary over a feature. Within the length
+// tolerance of a plane that two cones or cylinders share, the boundary may
+// follow either of them.
+type room struct {
+	bits []bit
+	or   *spot // the neighbour it may follow instead; nil: none
+}
+
+// rooms shares out the boundary over a journal or taper: from plane to plane
+// as wanted where a cone or cylinder is its neighbour, so that a cone which
+// comes too early cannot hide in a shorter journal; from edge to edge as cut
+// where a face or a chamfer is, whose own row speaks of its place.
+func (s *spot) rooms(bits []bit, k int, mains []*spot, cs []*corner) {
+	front, back := s.lead.Z, s.trail.Z
+	var before, after *spot
+	if k > 0 && cs[k-1].edge == nil && !mains[k-1].face() {
+		before, front = mains[k-1], s.f.Judged.From.Z
+	}
+	if k < len(cs) && cs[k].edge == nil && !mains[k+1].face() {
+		after, back = mains[k+1], s.f.Judged.To.Z
+	}
+	lo, hi := back, front
+	if before != nil {
+		hi = max(min(hi, s.f.ZFrom.Low), lo)
+	}
+	if after != nil {
+		lo = min(max(lo, s.f.ZTo.High), hi)
+	}
+	s.room = []room{{between(bits, hi, lo), nil}}
+	if before != nil && hi < front {
+		s.room = append([]room{{between(bits, front, hi), before}}, s.room...)
+	}
+	if after != nil && lo > back {
+		s.room = append(s.room, room{between(bits, lo, back), after})
+	}
+}
+
+// all returns the boundary over s.
+func (s *spot) all() []bit {
+	if len(s.room) == 0 {
+		return s.bits
+	}
+	var out []bit
+	for _, r := range s.room {
+		out = append(out, r.bits...)
+	}
+	return out
 }
 
 // along returns the coordinate of a place along s: z, on a face r.

@@ -39,7 +39,7 @@ func lineThrough(p, q geom.Point) curve {
 
 // at returns r at z. Off a circle's ends it clamps to them.
 func (c *curve) at(z float64) float64 {
-	u := float64(z) - float64(c.z)
+	u := z - c.z
 	if c.bend == line {
 		if c.k == 0 {
 			return c.r
@@ -186,6 +186,28 @@ func roots(f, g *curve, a, b float64) (n int, x [2]float64) {
 	return
 }
 
+// aboutMiddle and offMiddle are where two curves that do not cross are compared:
+// at the middle, and, as they may touch just there, off it.
+const (
+	aboutMiddle = 0.5
+	offMiddle   = 0.28
+)
+
+// over tells whether f is above g between a and b by more than a skin. They
+// must not cross there.
+func (f *curve) over(g *curve, a, b float64) bool {
+	w := b - a
+	m := a + float64(w*aboutMiddle)
+	switch d := f.at(m) - g.at(m); {
+	case d > skin:
+		return true
+	case d < -skin:
+		return false
+	}
+	m = a + float64(w*offMiddle)
+	return f.at(m)-g.at(m) > skin
+}
+
 // lineCircle returns the z of the crossings of line f with the whole circle of g.
 func lineCircle(f, g *curve) (int, [2]float64) {
 	q := (f.r - g.r) + float64(f.k*(g.z-f.z)) // height of the line over the centre
@@ -209,8 +231,8 @@ func circles(f, g *curve) (int, [2]float64) {
 	}
 	d := math.Sqrt(d2)
 	// distance of the common chord from f's centre
-	x := (d + float64((f.k-g.k)*((f.k+g.k)/d))) * 0.5
-	y2 := float64(f.k-x) * float64(f.k+x)
+	x := float64((d + float64((f.k-g.k)*((f.k+g.k)/d))) * 0.5)
+	y2 := (f.k - x) * (f.k + x)
 	if y2 < 0 {
 		return 0, [2]float64{}
 	}

@@ -6,23 +6,28 @@ package stock
 // 0.0001 mm.
 const skin = 1e-9
 
-// edit is what a cut does to one chunk: out[from:to] in place of its spans lo
-// to hi.
+// edit is what a cut does to a run of spans: out[from:to] in place of those
+// from a up to b.
 type edit struct {
-	chunk, lo, hi int
-	from, to      int
+	a, b     place
+	from, to int
 }
+
+// keptInside is how many untouched spans an edit may hold between two touched
+// ones; where there are more, two edits are cheaper.
+const keptInside = 8
 
 // scan lays a new lower boundary over a profile: it goes over the spans in the
 // range of g, measures what g takes off and writes down the edits. The profile
 // stays as it is until commit.
 type scan struct {
 	p     *profile
-	g     []stretch
-	gi    int
-	low   float64 // g is nowhere lower
-	owner int32
 	floor *floor
+	g     []stretch
+	gi    int // the stretch under the cut
+	gl    int // the stretch where the next chunk begins
+	looks int // how many chunks and runs of chunks were looked at
+	owner int32
 	thin  bool // g may touch the floor
 	blind bool // only the area counts: metal falling off, not cut
 	tool  *tool
@@ -30,162 +35,165 @@ type scan struct {
 
 	courses, hiding int // what the profile held before
 
+	depth, shank deep // of the cut, of the body
+
 	edits []edit
 	out   []span
-	dirty bool
-	voids []stretch // where nothing is left, by this cut
+	voids []stretch // where this cut leaves nothing
 
-	left        curve // left of where out ends: the boundary as it will be
-	leftWas     curve // and as it was
-	leftChanged bool
-	begins      *span // the span that begins at the next put; nil: none does
-	i, k        int   // the span under the cut
+	now      edit // the edit being written, to's end not known
+	open     bool // something in it has changed
+	kept     int  // untouched spans since
+	dirty    bool // something has changed in the span under the cut
+	under    place
+	begins   *span // the span that begins at the next put; nil: none does
+	left     curve // left of where out ends: the boundary as it will be
+	leftWas  curve // and as it was
+	moved    bool  // they differ
+	leftGone bool  // neither is known: spans were passed over
 }
 
-// run scans [a, b].
+// run scans the range of g.
 func (k *scan) run() {
 	p := k.p
 	a, b := k.g[0].a, k.g[len(k.g)-1].b
-	i, j := p.find(a)
-	if s := &p.chunks[i].s[j]; a-s.z <= sliver {
+	at := p.find(a)
+	if s := p.at(at); a-s.z <= sliver {
 		a = s.z
-	} else if e := p.end(i, j); e-a <= sliver && e < farAway {
+	} else if e := p.end(at); e-a <= sliver && e < farAway {
 		a = e
-		i, j, _ = p.next(i, j)
+		at, _ = p.next(at)
 	}
-	bi, bj := p.find(b)
-	if s := &p.chunks[bi].s[bj]; b-s.z <= sliver {
+	last := p.find(b)
+	if s := p.at(last); b-s.z <= sliver {
 		b = s.z
-	} else if e := p.end(bi, bj); e-b <= sliver {
+	} else if e := p.end(last); e-b <= sliver {
 		b = e
 	}
 	if b-a <= sliver {
 		return
 	}
-	if li, lj, ok := p.prev(i, j); ok {
-		k.left = p.chunks[li].s[lj].c
-	} else {
-		k.left = level(0)
-	}
-	k.leftWas, k.leftChanged = k.left, false
-	for l := 0; i < len(p.chunks) && p.first[i] < b; {
-		k.res.Visited++
-		if next, up := past(l, i); k.covers(p.top(l, i), i, next, a, b) {
-			if k.leftChanged {
-				k.rewall(i, 0)
-			}
-			i, j, l = min(next, len(p.chunks)), 0, up
-			c := p.chunks[i-1]
-			k.left = c.s[len(c.s)-1].c
-			k.leftWas, k.leftChanged = k.left, false
+	k.leftGone, k.moved = true, false
+	for l := 0; at.i < len(p.chunks) && p.first[at.i] < b; {
+		k.looks++
+		if next, up := past(l, at.i); k.passes(p.tops.of(l, at.i), at.i, next, a, b) {
+			k.rewall(at)
+			k.close()
+			k.leftGone = true
+			at, l = place{min(next, len(p.chunks)), 0}, up
 			continue
 		}
 		if l > 0 {
 			l--
 			continue
 		}
-		j = k.chunk(i, j, a, b)
-		if j < len(p.chunks[i].s) {
+		s := p.chunks[at.i].s
+		from := at.k
+		for ; at.k < len(s) && s[at.k].z < b; at.k++ {
+			k.span(at, a, b)
+		}
+		k.res.Visited += at.k - from
+		if at.k < len(s) {
 			break
 		}
-		i, j = i+1, 0
+		at = place{at.i + 1, 0}
 	}
-	if k.leftChanged {
-		if i == len(p.chunks) {
-			return
-		}
-		if p.chunks[i].s[j].z == b {
-			k.rewall(i, j)
-		}
+	if at.i < len(p.chunks) {
+		k.rewall(at)
 	}
+	k.close()
 }
 
-// covers tells whether the chunks i to next, nowhere higher than top, lie
-// below g all over what of [a, b] they hold.
-func (k *scan) covers(top float64, i, next int, a, b float64) bool {
-	if top <= k.low+skin {
-		return true
+// passes tells whether g is nowhere below top over the chunks from i up to
+// next.
+func (k *scan) passes(top float64, i, next int, a, b float64) bool {
+	a, b = max(a, k.p.first[i]), min(b, k.p.chunkEnd(min(next, len(k.p.chunks))-1))
+	top -= skin
+	for k.gl < len(k.g)-1 && k.g[k.gl].b <= a {
+		k.gl++
 	}
-	a = max(a, k.p.first[i])
-	if next < len(k.p.first) {
-		b = min(b, k.p.first[next])
-	}
-	n := k.gi
-	for n < len(k.g) && k.g[n].b <= a {
-		n++
-	}
-	for ; a < b; n++ {
-		if n == len(k.g) {
-			return true
-		}
-		s := &k.g[n]
-		if s.a >= b {
-			return true
-		}
-		e := min(s.b, b)
-		if s.c.low(max(a, s.a), e) < top-skin {
+	for j := k.gl; j < len(k.g) && k.g[j].a < b; j++ {
+		s := &k.g[j]
+		if s.c.low(max(a, s.a), min(b, s.b)) < top {
 			return false
 		}
-		a = e
 	}
 	return true
 }
 
-// chunk scans the spans from j of chunk i that begin before b and returns
-// where it stopped.
-func (k *scan) chunk(i, j int, a, b float64) int {
-	p := k.p
-	s := p.chunks[i].s
-	mark, from := len(k.out), j
-	k.dirty = false
-	for ; j < len(s) && s[j].z < b; j++ {
-		sp := &s[j]
-		k.res.Visited++
-		k.i, k.k = i, j
-		start, end := a, p.end(i, j)
-		if sp.z < a {
-			k.out = append(k.out, *sp)
-			k.left, k.leftChanged, k.begins = sp.c, false, nil
-		} else {
-			start, k.begins = sp.z, sp
-		}
-		k.over(sp, start, min(end, b), mark)
-		if end > b {
-			k.begins = nil
-			k.keep(sp, b, mark)
-		}
-		k.leftWas = sp.c
+// span scans one span over [a, b].
+func (k *scan) span(at place, a, b float64) {
+	sp := k.p.at(at)
+	k.under, k.dirty = at, false
+	if !k.open {
+		k.now = edit{a: at, from: len(k.out)}
 	}
-	if k.dirty {
-		k.edits = append(k.edits, edit{i, from, j, mark, len(k.out)})
+	end := k.p.end(at)
+	start := a
+	if sp.z < a {
+		k.out = append(k.out, *sp)
+		k.left, k.leftGone, k.moved, k.begins = sp.c, false, false, nil
 	} else {
-		k.out = k.out[:mark]
+		start, k.begins = sp.z, sp
 	}
-	return j
+	k.over(sp, start, min(end, b))
+	if end > b {
+		k.begins = nil
+		k.keep(sp, b)
+	}
+	k.leftWas, k.leftGone = sp.c, false
+	k.done(place{at.i, at.k + 1})
 }
 
-// rewall writes down a span that stays but whose step does not.
-func (k *scan) rewall(i, j int) {
-	sp := k.p.chunks[i].s[j]
-	mark := len(k.out)
-	k.begins = &sp
-	k.keep(&sp, sp.z, mark)
-	k.edits = append(k.edits, edit{i, j, j + 1, mark, mark + 1})
+// done ends the work on a span; next is the place after it.
+func (k *scan) done(next place) {
+	switch {
+	case k.dirty:
+		k.open, k.kept = true, 0
+		k.now.b, k.now.to = next, len(k.out)
+	case !k.open:
+		k.out = k.out[:k.now.from]
+	default:
+		if k.kept++; k.kept > keptInside {
+			k.close()
+		}
+	}
+}
+
+// close ends an edit behind the last span that changed.
+func (k *scan) close() {
+	if k.open {
+		k.edits = append(k.edits, k.now)
+		k.out = k.out[:k.now.to]
+		k.open = false
+	}
+}
+
+// rewall takes up a span that stays but whose step may not.
+func (k *scan) rewall(at place) {
+	sp := k.p.at(at)
+	if !k.moved || k.leftGone {
+		return
+	}
+	k.under, k.dirty = at, false
+	k.begins = sp
+	k.keep(sp, sp.z)
+	k.done(place{at.i, at.k + 1})
 }
 
 // over lays g over [a, e] of a span.
-func (k *scan) over(sp *span, a, e float64, mark int) {
+func (k *scan) over(sp *span, a, e float64) {
 	for a < e {
 		for k.gi < len(k.g) && k.g[k.gi].b-a <= sliver {
 			k.gi++
 		}
 		if k.gi == len(k.g) {
-			k.keep(sp, a, mark)
+			k.keep(sp, a)
 			return
 		}
 		s := &k.g[k.gi]
 		if s.a-a > sliver {
-			k.keep(sp, a, mark)
+			k.keep(sp, a)
 			a = min(s.a, e)
 			continue
 		}
@@ -199,10 +207,10 @@ func (k *scan) over(sp *span, a, e float64, mark int) {
 			if i < n {
 				v = cross[i]
 			}
-			if m := 0.5 * (a + v); sp.c.at(m)-s.c.at(m) > skin {
-				k.bite(sp, s, a, v, mark)
+			if sp.c.over(&s.c, a, v) || k.blind && sp.owner != gone {
+				k.bite(sp, s, a, v)
 			} else {
-				k.keep(sp, a, mark)
+				k.keep(sp, a)
 			}
 			a = v
 		}
@@ -210,40 +218,54 @@ func (k *scan) over(sp *span, a, e float64, mark int) {
 }
 
 // keep leaves a span as it is from z on.
-func (k *scan) keep(sp *span, z float64, mark int) {
-	k.put(span{z: z, c: sp.c, owner: sp.owner, under: sp.under}, false, mark)
+func (k *scan) keep(sp *span, z float64) {
+	k.put(span{z: z, c: sp.c, owner: sp.owner, under: sp.under}, false)
 }
 
-// put appends a span to the chunk's new spans, which begin at mark.
-func (k *scan) put(s span, changed bool, mark int) {
+// put adds a span to the edit.
+func (k *scan) put(s span, changed bool) {
 	begins := k.begins
 	k.begins = nil
-	if changed || k.leftChanged {
+	if changed || k.moved {
 		k.dirty = true
+		if begins != nil && k.leftGone {
+			k.left = level(0)
+			if q, ok := k.p.prev(k.under); ok {
+				k.left = k.p.at(q).c
+			}
+			k.leftWas, k.leftGone = k.left, false
+		}
 		s.wall = k.p.wallAt(s.z, &k.left, &s.c, begins, &k.leftWas, k.owner)
 	} else if begins != nil {
 		s.wall = begins.wall
 	}
-	k.left, k.leftChanged = s.c, changed
-	if n := len(k.out); n > mark {
-		if l := &k.out[n-1]; l.c == s.c && l.owner == s.owner && l.under == s.under {
+	k.left, k.moved = s.c, changed
+	if n := len(k.out); n > k.now.from {
+		if l := &k.out[n-1]; l.c == s.c && l.owner == s.owner && k.p.alike(l.under, s.under) {
+			k.dirty = k.dirty || begins != nil // one span less
 			return
+		}
+	} else if changed && begins != nil && !k.open {
+		if q, ok := k.p.prev(k.under); ok {
+			if l := k.p.at(q); l.c == s.c && l.owner == s.owner && k.p.alike(l.under, s.under) {
+				return // the span before reaches on
+			}
 		}
 	}
 	k.out = append(k.out, s)
 }
 
 // bite takes off what s takes from a span over [u, v].
-func (k *scan) bite(sp *span, s *stretch, u, v float64, mark int) {
+func (k *scan) bite(sp *span, s *stretch, u, v float64) {
 	if !k.blind && k.tool.leans() && sp.c.high(u, v) > k.tool.leanLow() {
-		k.lean(sp, s, u, v, mark)
+		k.lean(sp, s, u, v)
 		return
 	}
-	k.take(sp, s, u, v, mark)
+	k.take(sp, s, u, v)
 }
 
 // take lowers a span to s over [u, v].
-func (k *scan) take(sp *span, s *stretch, u, v float64, mark int) {
+func (k *scan) take(sp *span, s *stretch, u, v float64) {
 	if !k.blind {
 		k.fathom(sp, s, nil, u, v)
 		k.body(sp, u, v)
@@ -256,19 +278,19 @@ func (k *scan) take(sp *span, s *stretch, u, v float64, mark int) {
 	if s.void {
 		owner = gone
 	}
-	k.settle(u, v, s.c, owner, sp.under, mark)
+	k.settle(u, v, s.c, owner, sp.under)
 }
 
 // settle puts a curve that was cut, after the cuts that the metal above it hid.
-func (k *scan) settle(u, v float64, c curve, owner int32, under hidden, mark int) {
+func (k *scan) settle(u, v float64, c curve, owner int32, under hidden) {
 	if owner == gone {
 		k.voids = joined(k.voids, u, v)
 		under = 0
 	}
-	if under != 0 && k.uncover(u, v, c, owner, under, mark) {
+	if under != 0 && k.uncover(u, v, c, owner, under) {
 		return
 	}
-	k.put(span{z: u, c: c, owner: owner, under: under}, true, mark)
+	k.put(span{z: u, c: c, owner: owner, under: under}, true)
 }
 
 // touches notes where a new boundary over [u, v] touches the floor: a ring
@@ -299,7 +321,8 @@ func joined(ss []stretch, u, v float64) []stretch {
 func (k *scan) commit() {
 	for i := len(k.edits) - 1; i >= 0; i-- {
 		e := k.edits[i]
-		k.p.replace(e.chunk, e.lo, e.hi, k.out[e.from:e.to])
+		more := i > 0 && k.edits[i-1].b.i == e.a.i
+		k.p.replace(e.a, e.b, k.out[e.from:e.to], more)
 	}
-	k.p.collect()
+	k.p.tidy()
 }

@@ -295,13 +295,13 @@ func (e *envelopes) touch(w *way, c curve, v geom.Point, r float64, m, n geom.Po
 
 // fold makes one the least of one and two.
 func (e *envelopes) fold() {
-	e.tmp = extreme(e.tmp[:0], e.one, e.two, 1)
+	e.tmp = extreme(e.tmp[:0], e.one, e.two, true)
 	e.one, e.tmp = e.tmp, e.one
 }
 
-// extreme appends to out the lower of p and q where both are (sign 1) or the
-// upper (sign -1), and whichever there is elsewhere. Both ascend in z.
-func extreme(out, p, q []stretch, sign float64) []stretch {
+// extreme appends to out the lower or the upper of p and q where both are, and
+// whichever there is elsewhere. Both ascend in z.
+func extreme(out, p, q []stretch, lower bool) []stretch {
 	i, j := 0, 0
 	z := math.Inf(-1)
 	add := func(a, b float64, s *stretch) {
@@ -339,10 +339,9 @@ func extreme(out, p, q []stretch, sign float64) []stretch {
 				if k < n {
 					end = x[k]
 				}
-				m := 0.5 * (a + end)
-				s := &p[i]
-				if sign*(p[i].c.at(m)-q[j].c.at(m)) > 0 {
-					s = &q[j]
+				s, t := &p[i], &q[j]
+				if s.c.over(&t.c, a, end) == lower {
+					s = t
 				}
 				add(a, end, s)
 				a = end

@@ -127,7 +127,7 @@ func stretches(c geom.Chain) []stretch {
 func solid(in []stretch) []stretch {
 	var out []stretch
 	for _, s := range in {
-		out = extreme(nil, out, []stretch{s}, -1)
+		out = extreme(nil, out, []stretch{s}, false)
 	}
 	return out
 }

@@ -77,8 +77,7 @@ func plus(a, b Removed) Removed {
 
 // radiusAt reads the outer boundary at z, just right of a step.
 func radiusAt(s *Stock, z float64) float64 {
-	i, k := s.outer.find(z)
-	return s.outer.chunks[i].s[k].c.at(z)
+	return s.outer.at(s.outer.find(z)).c.at(z)
 }
 
 // sound holds the rules that every stock keeps.
@@ -89,7 +88,7 @@ func sound(t testing.TB, s *Stock) {
 	require.Equal(t, len(p.chunks), len(p.first))
 	for i, c := range p.chunks {
 		require.NotEmpty(t, c.s)
-		require.LessOrEqual(t, len(c.s), chunkFull)
+		require.LessOrEqual(t, len(c.s), chunkFull+chunkSmall)
 		require.Equal(t, p.first[i], c.s[0].z)
 		for k := range c.s {
 			sp := &c.s[k]
@@ -98,16 +97,21 @@ func sound(t testing.TB, s *Stock) {
 				require.Greater(t, sp.z-last, 0.99*sliver, "sliver at %v", sp.z)
 			}
 			last = sp.z
-			a, b := sp.z, p.end(i, k)
+			a, b := sp.z, p.end(place{i, k})
 			lo, hi := sp.c.low(a, b), sp.c.high(a, b)
 			require.False(t, math.IsNaN(lo) || math.IsNaN(hi))
-			require.LessOrEqual(t, hi, c.top+1e-8)
-			require.GreaterOrEqual(t, lo, -skin)
+			require.LessOrEqual(t, hi, p.tops.of(0, i)+1e-8)
+			require.GreaterOrEqual(t, lo, -10*skin) // told at the middle of a piece, more at its ends
 			if sp.owner == gone {
 				continue
 			}
 			m := 0.5 * (a + b)
 			require.Greater(t, sp.c.at(m), s.floor.s[s.floor.find(m)].c.at(m))
+		}
+	}
+	for l := range p.tops { // runs reach as high as what they are made of
+		for i := range p.chunks {
+			require.GreaterOrEqual(t, p.tops.of(l, i), p.tops.of(0, i))
 		}
 	}
 	chained(t, s.Outside())

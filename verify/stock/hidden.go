@@ -9,7 +9,8 @@ package stock
 // the boundary is then the highest metal that is left.
 
 // hidden is 0 or one more than an index into profile.hiding: a list of cuts
-// below a span. Lists share their tails and are never changed.
+// below a span that are apart from one another. Lists share their tails and
+// are never changed.
 type hidden int32
 
 // cutBelow is a cut from g up to top, over the whole span it hides under.
@@ -21,7 +22,7 @@ type cutBelow struct {
 
 // lean takes the bite (s, [u, v]) where the leaning edge reaches the top of
 // the metal, and hides it where metal stands over the edge.
-func (k *scan) lean(sp *span, s *stretch, u, v float64, mark int) {
+func (k *scan) lean(sp *span, s *stretch, u, v float64) {
 	for _, e := range k.tool.leanOver() {
 		if e.b-u <= sliver {
 			continue
@@ -30,99 +31,145 @@ func (k *scan) lean(sp *span, s *stretch, u, v float64, mark int) {
 			break
 		}
 		if e.a-u > sliver { // nothing overhangs here
-			k.take(sp, s, u, e.a, mark)
+			k.take(sp, s, u, e.a)
 			u = e.a
 		}
 		end := e.b
 		if v-end <= sliver {
 			end = v
 		}
-		parts(&sp.c, &e.c, u, end, func(a, b float64, stays bool) {
-			if stays {
-				k.hide(sp, s, &e.c, a, b, mark)
-			} else {
-				k.take(sp, s, a, b, mark)
+		n, x := roots(&sp.c, &e.c, u, end)
+		for i := 0; i <= n; i++ {
+			w := end
+			if i < n {
+				w = x[i]
 			}
-		})
-		u = end
+			if sp.c.over(&e.c, u, w) {
+				k.hide(sp, s, &e.c, u, w)
+			} else {
+				k.take(sp, s, u, w)
+			}
+			u = w
+		}
 	}
 	if v-u > sliver {
-		k.take(sp, s, u, v, mark)
+		k.take(sp, s, u, v)
 	}
 }
 
-// hide leaves a span over [u, v] and writes the cut down below it.
-func (k *scan) hide(sp *span, s *stretch, top *curve, u, v float64, mark int) {
-	owner := k.owner
-	if s.void {
-		owner = gone
+// hide leaves a span over [u, v] and writes the cut down below it. Where the
+// edge does not reach up to s (below the axis) there is no cut.
+func (k *scan) hide(sp *span, s *stretch, top *curve, u, v float64) {
+	n, x := roots(top, &s.c, u, v)
+	for i := 0; i <= n; i++ {
+		w := v
+		if i < n {
+			w = x[i]
+		}
+		if top.over(&s.c, u, w) {
+			k.fathom(sp, s, top, u, w)
+			owner := k.owner
+			if s.void {
+				owner = gone
+			}
+			k.bury(sp, u, w, cutBelow{g: s.c, top: *top, owner: owner}, sp.under)
+		} else {
+			k.keep(sp, u)
+		}
+		u = w
 	}
+}
+
+// bury adds a cut to a list below a span, as one with those it runs into. Each
+// round takes one from the list or leaves it apart over a smaller part, so it
+// ends.
+func (k *scan) bury(sp *span, u, v float64, c cutBelow, list hidden) {
 	p := k.p
-	cut := cutBelow{g: s.c, top: *top, owner: owner}
-	for n := sp.under; n != 0; n = p.hiding[n-1].next {
-		if c := &p.hiding[n-1]; above(&cut.g, &c.g, u, v) && above(&c.top, &cut.top, u, v) {
-			k.put(span{z: u, c: sp.c, owner: sp.owner, under: sp.under}, false, mark)
+	for n := list; n != 0; n = p.hiding[n-1].next {
+		o := p.hiding[n-1]
+		if above(&c.g, &o.g, u, v) && above(&o.top, &c.top, u, v) {
+			k.cover(sp, u, list) // all of it was cut before
 			return
 		}
+		var meets bool
+		var x breaks
+		x.add(&c.g, &o.top, u, v)
+		x.add(&o.g, &c.top, u, v)
+		x.each(u, v, func(u, v float64) {
+			meets = meets || c.meets(&o, u, v)
+		})
+		if !meets {
+			continue
+		}
+		rest := p.without(list, n)
+		x.add(&c.g, &o.g, u, v)
+		x.add(&c.top, &o.top, u, v)
+		x.each(u, v, func(u, v float64) {
+			if !c.meets(&o, u, v) {
+				k.bury(sp, u, v, c, list)
+				return
+			}
+			both := c
+			if c.g.over(&o.g, u, v) {
+				both.g, both.owner = o.g, o.owner
+			}
+			if o.top.over(&c.top, u, v) {
+				both.top = o.top
+			}
+			k.bury(sp, u, v, both, rest)
+		})
+		return
 	}
-	k.fathom(sp, s, top, u, v)
-	cut.next = p.sift(sp.under, func(c *cutBelow) bool { return !cut.swallow(c, u, v) })
-	k.put(span{z: u, c: sp.c, owner: sp.owner, under: p.push(cut)}, false, mark)
-	k.dirty = true
+	c.next = list
+	k.cover(sp, u, p.push(c))
 }
 
-func (p *profile) push(c cutBelow) hidden {
-	p.hiding = append(p.hiding, c)
-	return hidden(len(p.hiding))
+// cover keeps a span from u on over a list of hidden cuts.
+func (k *scan) cover(sp *span, u float64, list hidden) {
+	k.put(span{z: u, c: sp.c, owner: sp.owner, under: list}, false)
+	k.dirty = k.dirty || !k.p.alike(list, sp.under)
 }
 
-// swallow makes c and d one where d lies within c, or is its prolongation up
-// or down, all over [u, v]. The lower of the two made what remains.
-func (c *cutBelow) swallow(d *cutBelow, u, v float64) bool {
-	if !above(&c.top, &d.g, u, v) || !above(&d.top, &c.g, u, v) {
-		return false // metal is left between them
-	}
-	low, high := c, c
-	if !above(&d.g, &c.g, u, v) {
-		if low = d; !above(&c.g, &d.g, u, v) {
-			return false
-		}
-	}
-	if !above(&c.top, &d.top, u, v) {
-		if high = d; !above(&d.top, &c.top, u, v) {
-			return false
-		}
-	}
-	c.g, c.owner, c.top = low.g, low.owner, high.top
-	return true
+// meets tells whether two cuts run into one another between u and v, where
+// they do not cross.
+func (a *cutBelow) meets(b *cutBelow, u, v float64) bool {
+	return !a.g.over(&b.top, u, v) && !b.g.over(&a.top, u, v)
 }
 
-// sift returns a list with the cuts that stay. The tail that stays whole is
-// shared, not copied.
-func (p *profile) sift(list hidden, stays func(*cutBelow) bool) hidden {
-	var kept []hidden // those before the last that goes
-	rest, gone := list, 0
-	var all []hidden
-	for n := list; n != 0; n = p.hiding[n-1].next {
-		if stays(&p.hiding[n-1]) {
-			all = append(all, n)
-		} else {
-			rest, gone = p.hiding[n-1].next, len(all)
+// breaks is a small ascending list of places.
+type breaks struct {
+	n int
+	x [8]float64
+}
+
+// add adds the crossings of f and g in [u, v].
+func (b *breaks) add(f, g *curve, u, v float64) {
+	n, x := roots(f, g, u, v)
+	for _, z := range x[:n] {
+		i := b.n
+		for ; i > 0 && b.x[i-1] > z; i-- {
+			b.x[i] = b.x[i-1]
+		}
+		b.x[i] = z
+		b.n++
+	}
+}
+
+// each calls f for the parts of [u, v] between the breaks.
+func (b breaks) each(u, v float64, f func(u, v float64)) {
+	for _, z := range b.x[:b.n] {
+		if z-u > sliver && v-z > sliver {
+			f(u, z)
+			u = z
 		}
 	}
-	kept = all[:gone]
-	for i := len(kept) - 1; i >= 0; i-- {
-		c := p.hiding[kept[i]-1]
-		c.next = rest
-		rest = p.push(c)
-	}
-	return rest
+	f(u, v)
 }
 
 // above tells whether f is nowhere below g over [u, v], but for a skin.
 func above(f, g *curve, u, v float64) bool {
-	if m := 0.5 * (u + v); g.at(m)-f.at(m) > skin {
-		return false // most often
+	if *f == *g {
+		return true
 	}
 	n, x := roots(f, g, u, v)
 	for i := 0; i <= n; i++ {
@@ -130,7 +177,7 @@ func above(f, g *curve, u, v float64) bool {
 		if i < n {
 			w = x[i]
 		}
-		if m := 0.5 * (u + w); g.at(m)-f.at(m) > skin {
+		if g.over(f, u, w) {
 			return false
 		}
 		u = w
@@ -140,47 +187,38 @@ func above(f, g *curve, u, v float64) bool {
 
 // uncover makes the hidden cuts that a boundary lowered to c lays open, and
 // puts what comes of it; false when it lays none open. Each round makes one
-// cut of the list or leaves it closed over a smaller part, so it ends. The
-// lowest is made first: those above it then have nothing left to take.
-func (k *scan) uncover(u, v float64, c curve, owner int32, under hidden, mark int) bool {
+// cut of the list or leaves it closed over a smaller part, so it ends.
+func (k *scan) uncover(u, v float64, c curve, owner int32, list hidden) bool {
 	p := k.p
-	m := 0.5 * (u + v)
-	var n hidden
-	least := 0.0
-	for h := under; h != 0; h = p.hiding[h-1].next {
-		cut := &p.hiding[h-1]
-		if lies(&c, &cut.top, u, v) {
+	for n := list; n != 0; n = p.hiding[n-1].next {
+		o := p.hiding[n-1]
+		if !k.opens(&c, &o.top, u, v) {
 			continue
 		}
-		if r := cut.g.at(m); n == 0 || r < least {
-			n, least = h, r
-		}
-	}
-	if n == 0 {
-		return false
-	}
-	cut := p.hiding[n-1]
-	parts(&c, &cut.top, u, v, func(u, v float64, stays bool) {
-		if stays {
-			k.settle(u, v, c, owner, under, mark)
-			return
-		}
-		rest := p.without(under, n)
-		parts(&c, &cut.g, u, v, func(u, v float64, lower bool) {
-			if !lower {
-				k.settle(u, v, c, owner, p.below(rest, &c, u, v), mark)
+		rest := p.without(list, n)
+		parts(&c, &o.top, u, v, func(u, v float64, stays bool) {
+			if stays {
+				k.settle(u, v, c, owner, list)
 				return
 			}
-			k.res.Area += c.area(u, v) - cut.g.area(u, v)
-			k.settle(u, v, cut.g, cut.owner, p.below(rest, &cut.g, u, v), mark)
+			parts(&c, &o.g, u, v, func(u, v float64, lower bool) {
+				if !lower {
+					k.settle(u, v, c, owner, rest)
+					return
+				}
+				k.res.Area += c.area(u, v) - o.g.area(u, v)
+				k.settle(u, v, o.g, o.owner, rest)
+			})
 		})
-	})
-	return true
+		return true
+	}
+	return false
 }
 
-// below returns a list without the cuts that take nothing below c.
-func (p *profile) below(list hidden, c *curve, u, v float64) hidden {
-	return p.sift(list, func(d *cutBelow) bool { return !above(&d.g, c, u, v) })
+// opens tells whether a boundary at c comes down to top anywhere in [u, v].
+func (k *scan) opens(c, top *curve, u, v float64) (yes bool) {
+	parts(c, top, u, v, func(_, _ float64, over bool) { yes = yes || !over })
+	return yes
 }
 
 // parts cuts [u, v] where f crosses g and tells for each part whether f is
@@ -192,59 +230,72 @@ func parts(f, g *curve, u, v float64, call func(u, v float64, over bool)) {
 		if i < n {
 			w = x[i]
 		}
-		m := 0.5 * (u + w)
-		call(u, w, f.at(m)-g.at(m) > skin)
+		call(u, w, f.over(g, u, w))
 		u = w
 	}
 }
 
-// lies tells whether f is above g all over [u, v].
-func lies(f, g *curve, u, v float64) bool {
-	all := true
-	parts(f, g, u, v, func(_, _ float64, over bool) { all = all && over })
-	return all
+func (p *profile) push(c cutBelow) hidden {
+	p.hiding = append(p.hiding, c)
+	return hidden(len(p.hiding))
 }
 
 // without returns a list without its cut n.
 func (p *profile) without(list, n hidden) hidden {
-	return p.sift(list, func(c *cutBelow) bool { return c != &p.hiding[n-1] })
+	c := p.hiding[list-1]
+	if list == n {
+		return c.next
+	}
+	c.next = p.without(c.next, n)
+	return p.push(c)
 }
 
-// collectAt: below so many cuts none are looked for that no span holds.
-const collectAt = 4096
+// alike tells whether two lists hold the same cuts in the same order.
+func (p *profile) alike(a, b hidden) bool {
+	for a != b {
+		if a == 0 || b == 0 {
+			return false
+		}
+		c, d := p.hiding[a-1], p.hiding[b-1]
+		a, b = c.next, d.next
+		c.next, d.next = 0, 0
+		if c != d {
+			return false
+		}
+	}
+	return true
+}
 
-// collect drops the hidden cuts that no span holds any more, once they may be
-// more than those in use: each is then dropped for one that was pushed.
-func (p *profile) collect() {
-	if len(p.hiding) < collectAt || len(p.hiding) < 2*p.kept {
+// forget takes back what a scan that is not committed has written.
+func (p *profile) forget(k *scan) {
+	p.courses, p.hiding = p.courses[:k.courses], p.hiding[:k.hiding]
+}
+
+// tidy drops the lists that no span holds any more, when there are many.
+func (p *profile) tidy() {
+	if len(p.hiding) < p.crowded {
 		return
 	}
-	// A list runs from later to earlier cuts.
-	to := make([]hidden, len(p.hiding))
+	var all []cutBelow
+	var was, is hidden
 	for _, c := range p.chunks {
-		for k := range c.s {
-			for n := c.s[k].under; n != 0 && to[n-1] == 0; n = p.hiding[n-1].next {
-				to[n-1] = 1
+		for i := range c.s {
+			s := &c.s[i]
+			if s.under == 0 {
+				continue
 			}
-		}
-	}
-	kept := p.hiding[:0]
-	for n, c := range p.hiding {
-		if to[n] == 0 {
-			continue
-		}
-		if c.next != 0 {
-			c.next = to[c.next-1]
-		}
-		kept = append(kept, c)
-		to[n] = hidden(len(kept))
-	}
-	p.hiding, p.kept = kept, max(len(kept), len(p.chunks)*chunkHalf)
-	for _, c := range p.chunks {
-		for k := range c.s {
-			if n := c.s[k].under; n != 0 {
-				c.s[k].under = to[n-1]
+			if s.under != was {
+				was, is = s.under, 0
+				for n := was; n != 0; n = p.hiding[n-1].next {
+					o := p.hiding[n-1]
+					o.next = is
+					all = append(all, o)
+					is = hidden(len(all))
+				}
 			}
+			s.under = is
 		}
 	}
+	p.hiding = all
+	p.crowded = max(1<<12, 2*len(all))
 }

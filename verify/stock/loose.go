@@ -1,5 +1,7 @@
 package stock
 
+import "slices"
+
 // shed takes away what a cut has parted from the hold: to the right of a gap
 // that reaches past the right end of the hold, and to the left of one that
 // reaches past its left end. What was left before was joined to the hold, so
@@ -19,15 +21,19 @@ func (s *Stock) shed(voids []stretch, owner int32, res *Removed) {
 	}
 }
 
+// dust is metal too little to name, mm^2: what rounding leaves standing, a
+// sliver wide and a skin high, is a millionth of it.
+const dust = 1e-12
+
 // fall takes away all metal over [a, b] and names its pieces.
 func (s *Stock) fall(a, b float64, owner int32, res *Removed) {
 	p := s.outer
 	first := len(res.Loose)
 	joins := false
-	i, j := p.find(a)
-	for ok := true; ok; i, j, ok = p.next(i, j) {
-		sp := &p.chunks[i].s[j]
-		u, v := max(a, sp.z), min(b, p.end(i, j))
+	at := p.find(a)
+	for ok := true; ok; at, ok = p.next(at) {
+		sp := p.at(at)
+		u, v := max(a, sp.z), min(b, p.end(at))
 		if u >= b {
 			break
 		}
@@ -51,6 +57,7 @@ func (s *Stock) fall(a, b float64, owner int32, res *Removed) {
 		return
 	}
 	low, high := res.Loose[first].Low, res.Loose[len(res.Loose)-1].High
+	res.Loose = append(res.Loose[:first], slices.DeleteFunc(res.Loose[first:], func(l Loose) bool { return l.Area <= dust })...)
 	var not Removed
 	s.clipped = s.floor.over(s.clipped[:0], low, high)
 	k := s.start(s.clipped, 0, owner, &not)

@@ -171,7 +171,7 @@ func nextSide(p geom.Piece) (geom.Point, bool) {
 	for _, q := range [2]geom.Point{right, left} {
 		s := geom.Arc(p.From, q, p.Center, p.Turn).Sweep()
 		// A side within a sliver of an end is that end.
-		if s*r > sideSlip && float64(s*r) < float64(whole*r)-sideSlip {
+		if float64(s*r) > sideSlip && float64(s*r) < float64(whole*r)-sideSlip {
 			found, first, whole = true, q, s
 		}
 	}

@@ -23,59 +23,49 @@ type span struct {
 	c     curve
 	owner int32
 	wall  wall   // of the step where it begins
-	under hidden // cuts that metal above hides
-}
-
-// wall tells who made a step: an owner, or (below gone) an index into a table
-// of walls made in several goes. Where the step stands and how high it is
-// follows from the spans on both sides.
-type wall int32
-
-// course is one part of a wall, from where the one below ends up to top.
-type course struct {
-	top   float64
-	owner int32
-	next  wall // the course above
+	under hidden // cuts that the metal hides
 }
 
 const (
-	chunkFull  = 24 // a chunk longer than this is split
-	chunkHalf  = 12
-	chunkSmall = 4 // a shorter one joins its neighbour
+	chunkFull  = 16 // a longer chunk is split
+	chunkHalf  = 8
+	chunkSmall = 3 // a shorter one joins its neighbour
 )
 
-// chunk is a run of spans. A cut changes the chunks in its z range and moves
-// nothing else but the table of chunks.
-type chunk struct {
-	s   []span
-	top float64 // greatest r of its spans
-}
+// chunk is a run of spans.
+type chunk struct{ s []span }
 
 // profile is a boundary over the whole axis: spans ascending in z, in chunks.
-// Beyond the ends of the stock the spans are gone.
+// A cut changes the chunks in its z range and moves nothing else but the tables
+// of chunks. Beyond the ends of the stock, and wherever no metal is left, spans
+// are gone.
 type profile struct {
 	chunks  []*chunk
 	first   []float64 // z of each chunk's first span
-	tops    tops
+	tops    tops      // how high each chunk reaches
 	courses []course
 	hiding  []cutBelow
-	kept    int // how many of hiding were in use when last counted
+	crowded int // length of hiding that calls for tidying up
 }
 
+// place is span k of chunk i.
+type place struct{ i, k int }
+
 func newProfile(s []span) *profile {
-	p := &profile{}
+	p := &profile{crowded: 1 << 12}
 	p.insert(0, s)
 	return p
 }
 
 func (p *profile) clone() *profile {
-	q := &profile{first: slices.Clone(p.first), courses: slices.Clone(p.courses), hiding: slices.Clone(p.hiding), kept: p.kept}
+	q := *p
+	q.first, q.tops = slices.Clone(p.first), p.tops.clone()
+	q.courses, q.hiding = slices.Clone(p.courses), slices.Clone(p.hiding)
 	q.chunks = make([]*chunk, len(p.chunks))
 	for i, c := range p.chunks {
-		q.chunks[i] = &chunk{s: slices.Clone(c.s), top: c.top}
+		q.chunks[i] = &chunk{slices.Clone(c.s)}
 	}
-	q.tops.resize(0, len(q.chunks))
-	return q
+	return &q
 }
 
 // insert adds spans as chunks of half size before chunk i.
@@ -83,112 +73,146 @@ func (p *profile) insert(i int, s []span) {
 	n := (len(s) + chunkHalf - 1) / chunkHalf
 	p.chunks = slices.Insert(p.chunks, i, make([]*chunk, n)...)
 	p.first = slices.Insert(p.first, i, make([]float64, n)...)
+	p.tops.insert(i, n)
 	for k := range n {
 		part := s[k*len(s)/n : (k+1)*len(s)/n]
-		c := &chunk{s: make([]span, len(part), chunkFull+8)}
-		copy(c.s, part)
-		p.chunks[i+k], p.first[i+k] = c, part[0].z
+		p.chunks[i+k] = &chunk{append(make([]span, 0, chunkFull+chunkSmall), part...)}
+		p.first[i+k] = part[0].z
 	}
-	p.tops.resize(i, len(p.chunks))
 	for k := range n {
 		p.measure(i + k)
 	}
 }
 
-// end returns where span k of chunk i ends.
-func (p *profile) end(i, k int) float64 {
-	if c := p.chunks[i]; k+1 < len(c.s) {
-		return c.s[k+1].z
+// remove drops the chunks from i to j.
+func (p *profile) remove(i, j int) {
+	if i < j {
+		p.chunks = slices.Delete(p.chunks, i, j)
+		p.first = slices.Delete(p.first, i, j)
+		p.tops.remove(i, j)
 	}
+}
+
+// measure works out how high chunk i reaches.
+func (p *profile) measure(i int) {
+	s := p.chunks[i].s
+	r := 0.0
+	for k := range s {
+		r = max(r, s[k].c.high(s[k].z, p.end(place{i, k})))
+	}
+	p.tops.set(i, r)
+}
+
+func (p *profile) at(q place) *span { return &p.chunks[q.i].s[q.k] }
+
+// end returns where a span ends.
+func (p *profile) end(q place) float64 {
+	if s := p.chunks[q.i].s; q.k+1 < len(s) {
+		return s[q.k+1].z
+	}
+	return p.chunkEnd(q.i)
+}
+
+func (p *profile) chunkEnd(i int) float64 {
 	if i+1 < len(p.first) {
 		return p.first[i+1]
 	}
 	return farAway
 }
 
-// find returns the chunk and span that hold z.
-func (p *profile) find(z float64) (i, k int) {
-	i = max(sort.Search(len(p.first), func(i int) bool { return p.first[i] > z })-1, 0)
+// find returns the span that holds z.
+func (p *profile) find(z float64) place {
+	i := max(sort.Search(len(p.first), func(i int) bool { return p.first[i] > z })-1, 0)
 	s := p.chunks[i].s
-	k = max(sort.Search(len(s), func(k int) bool { return s[k].z > z })-1, 0)
-	return i, k
+	return place{i, max(sort.Search(len(s), func(k int) bool { return s[k].z > z })-1, 0)}
 }
 
-// clears tells whether nothing over [a, b] is higher than r, by the tops
-// alone, and how many it looked at.
-func (p *profile) clears(a, b, r float64) (looked int, ok bool) {
+// clears tells whether nothing over [a, b] is higher than r, by the tops of
+// the chunks alone.
+func (p *profile) clears(a, b, r float64) bool {
 	i := max(sort.SearchFloat64s(p.first, a)-1, 0)
 	for l := 0; i < len(p.first) && p.first[i] <= b; {
-		looked++
 		switch {
-		case p.top(l, i) <= r:
+		case p.tops.of(l, i) <= r:
 			i, l = past(l, i)
 		case l > 0:
 			l--
 		default:
-			return looked, false
+			return false
 		}
 	}
-	return looked, true
-}
-
-// forget takes back what a scan that is not committed has written.
-func (p *profile) forget(k *scan) {
-	p.courses, p.hiding = p.courses[:k.courses], p.hiding[:k.hiding]
+	return true
 }
 
 // next and prev step over the spans; ok is false beyond the ends.
-func (p *profile) next(i, k int) (int, int, bool) {
-	if k+1 < len(p.chunks[i].s) {
-		return i, k + 1, true
+func (p *profile) next(q place) (place, bool) {
+	if q.k+1 < len(p.chunks[q.i].s) {
+		return place{q.i, q.k + 1}, true
 	}
-	return i + 1, 0, i+1 < len(p.chunks)
+	return place{q.i + 1, 0}, q.i+1 < len(p.chunks)
 }
 
-func (p *profile) prev(i, k int) (int, int, bool) {
-	if k > 0 {
-		return i, k - 1, true
+func (p *profile) prev(q place) (place, bool) {
+	if q.k > 0 {
+		return place{q.i, q.k - 1}, true
 	}
-	if i == 0 {
-		return 0, 0, false
+	if q.i == 0 {
+		return q, false
 	}
-	return i - 1, len(p.chunks[i-1].s) - 1, true
+	return place{q.i - 1, len(p.chunks[q.i-1].s) - 1}, true
 }
 
-// measure sets a chunk's top.
-func (p *profile) measure(i int) {
-	c := p.chunks[i]
-	c.top = 0
-	for k := range c.s {
-		s := &c.s[k]
-		c.top = max(c.top, s.c.high(s.z, p.end(i, k)))
+// replace puts out in place of the spans from a up to b, b not included. more
+// tells that chunk a.i is not finished: another edit ends in it.
+func (p *profile) replace(a, b place, out []span, more bool) {
+	c := p.chunks[a.i]
+	if a.i == b.i {
+		c.s = slices.Replace(c.s, a.k, b.k, out...)
+	} else {
+		c.s = append(c.s[:a.k], out...)
+		d := p.chunks[b.i]
+		if rest := d.s[b.k:]; len(rest) < chunkSmall {
+			c.s = append(c.s, rest...)
+			p.remove(a.i+1, b.i+1)
+		} else {
+			p.first[b.i] = rest[0].z
+			d.s = slices.Delete(d.s, 0, b.k)
+			p.fit(b.i)
+			p.remove(a.i+1, b.i)
+		}
 	}
-	p.tops.stale(i)
-}
-
-// replace puts out in place of spans lo to hi of chunk i and keeps the chunks
-// in size.
-func (p *profile) replace(i, lo, hi int, out []span) {
-	c := p.chunks[i]
-	was := len(c.s)
-	c.s = slices.Replace(c.s, lo, hi, out...)
-	switch n := len(c.s); {
-	case n > chunkFull:
-		p.cutOut(i)
-		p.insert(i, c.s)
+	if more {
 		return
-	case n < chunkSmall && n < was && i > 0 && len(p.chunks[i-1].s) <= chunkHalf:
-		b := p.chunks[i-1]
-		b.s = append(b.s, c.s...)
-		p.cutOut(i)
-		p.tops.resize(i, len(p.chunks))
-		i--
 	}
-	p.measure(i)
+	if len(c.s) == 0 { // the span before reaches over all of it
+		p.remove(a.i, a.i+1)
+	} else {
+		p.first[a.i] = c.s[0].z
+		p.fit(a.i)
+		p.join(a.i)
+	}
+	if a.k == 0 && a.i > 0 {
+		p.measure(a.i - 1) // its last span may reach farther now
+	}
 }
 
-// cutOut takes chunk i out of the table; the tops are the caller's to resize.
-func (p *profile) cutOut(i int) {
-	p.chunks = slices.Delete(p.chunks, i, i+1)
-	p.first = slices.Delete(p.first, i, i+1)
+// fit splits a chunk that has grown too long, or measures it.
+func (p *profile) fit(i int) {
+	if s := p.chunks[i].s; len(s) > chunkFull {
+		p.remove(i, i+1)
+		p.insert(i, s)
+	} else {
+		p.measure(i)
+	}
+}
+
+// join adds a small chunk to the one before it.
+func (p *profile) join(i int) {
+	if i == 0 || len(p.chunks[i].s) >= chunkSmall || len(p.chunks[i-1].s) > chunkHalf {
+		return
+	}
+	b := p.chunks[i-1]
+	b.s = append(b.s, p.chunks[i].s...)
+	p.remove(i, i+1)
+	p.measure(i - 1)
 }

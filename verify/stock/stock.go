@@ -152,8 +152,7 @@ func (s *Stock) part(o *Outline, path geom.Piece, owner int32, commit bool, res 
 	low := w.low() - o.dip
 	a := w.from.Z + o.lower[0].from.Z
 	b := w.to.Z + o.lower[len(o.lower)-1].to.Z
-	if n, clear := s.outer.clears(a, b, max(low, 0)+skin); clear {
-		res.Visited += n
+	if s.outer.clears(a, b, max(low, 0)+skin) {
 		return
 	}
 	g := s.cut.lower(o.lower, w)
@@ -164,8 +163,14 @@ func (s *Stock) part(o *Outline, path geom.Piece, owner int32, commit bool, res 
 	if len(g) == 0 {
 		return
 	}
-	k := s.start(g, max(low, 0), owner, res)
+	k := s.start(g, low, owner, res)
 	k.run()
+	if k.depth.d > res.Depth {
+		res.Depth, res.At = k.depth.d, k.depth.at
+	}
+	if k.shank.d > res.Body {
+		res.Body, res.BodyAt = k.shank.d, k.shank.at
+	}
 	if !commit {
 		s.outer.forget(k)
 		return
@@ -178,8 +183,10 @@ func (s *Stock) part(o *Outline, path geom.Piece, owner int32, commit bool, res 
 func (s *Stock) start(g []stretch, low float64, owner int32, res *Removed) *scan {
 	k := &s.scan
 	*k = scan{
-		p: s.outer, floor: s.floor, thin: low <= s.floor.top+skin, g: g, low: low, owner: owner, tool: &s.tool, res: res,
+		p: s.outer, floor: s.floor, g: g, owner: owner, tool: &s.tool, res: res,
+		thin:  low <= s.floor.top+skin,
 		edits: k.edits[:0], out: k.out[:0], voids: k.voids[:0],
+		depth: deep{d: res.Depth}, shank: deep{d: res.Body},
 		courses: len(s.outer.courses), hiding: len(s.outer.hiding),
 	}
 	return k
@@ -191,7 +198,7 @@ func (s *Stock) Area() float64 {
 	for i, c := range s.outer.chunks {
 		for k := range c.s {
 			if sp := &c.s[k]; sp.owner != gone {
-				a, b := sp.z, s.outer.end(i, k)
+				a, b := sp.z, s.outer.end(place{i, k})
 				sum += sp.c.area(a, b)
 				for _, f := range s.floor.over(nil, a, b) {
 					sum -= f.c.area(f.a, f.b)

@@ -158,6 +158,37 @@ func TestPlungeWithADisc(t *testing.T) {
 	sound(t, s)
 }
 
+// A fin 0.3 wide and 5 high, cut off at its foot: no place of the cut is farther
+// than half the fin's width from its sides.
+func TestDepthThroughAFin(t *testing.T) {
+	fin := geom.Chain{
+		geom.Line(pt(0, 15), pt(-19.85, 15)), geom.Line(pt(-19.85, 15), pt(-19.85, 20)),
+		geom.Line(pt(-19.85, 20), pt(-20.15, 20)), geom.Line(pt(-20.15, 20), pt(-20.15, 15)),
+		geom.Line(pt(-20.15, 15), pt(-50, 15)),
+	}
+	s := New(fin, nil, Hold{})
+	r := lines(s, outlineOf(noseOnly(0.4)), 0, pt(-10, 15), pt(-30, 15))
+	near(t, 1.5, r.Area, 1e-12)
+	near(t, 0.15, r.Depth, 2e-3)
+	near(t, -20, r.At.Z, 2e-3)
+	near(t, 15, r.At.R, 1e-12)
+	// a slab 0.0003 thick off a face 5 high
+	s = New(fin, nil, Hold{})
+	r = lines(s, outlineOf(noseOnly(0.4)), 0, pt(-19.8503, 22), pt(-19.8503, 15))
+	near(t, 0.0003, r.Depth, 1e-6)
+}
+
+// A level cut that touches the bottom of a groove's nose just where the two are
+// compared: half way between where they meet the rest.
+func TestTouchAtTheMiddle(t *testing.T) {
+	s := New(bar(20, 60, 0), nil, Hold{})
+	s.Cut(outlineOf(turning(0.8, 62.5, 55)), geom.Line(pt(-30, 18), pt(-30, 19)), 0)
+	s.Cut(outlineOf(noseOnly(0.8)), geom.Line(pt(-43, 18), pt(-26, 18)), 1)
+	near(t, 17.2, radiusAt(s, -30.5), 1e-12)
+	near(t, 17.2, radiusAt(s, -29.5), 1e-12)
+	sound(t, s)
+}
+
 // A left-hand tool is the mirror image of a right-hand one.
 func TestLeftHand(t *testing.T) {
 	left := turning(0.8, 95, 80)

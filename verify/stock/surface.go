@@ -14,12 +14,11 @@ import (
 func (s *Stock) Outside() []Surface {
 	var out []Surface
 	p := s.outer
-	i := len(p.chunks) - 1
-	k := len(p.chunks[i].s) - 1
+	at := p.find(farAway)
 	for {
-		sp := &p.chunks[i].s[k]
+		sp := p.at(at)
 		if sp.owner != gone {
-			b := p.end(i, k)
+			b := p.end(at)
 			from := geom.Point{Z: b, R: sp.c.tip(b)}
 			if n := len(out); n > 0 && out[n-1].Piece.To.Z == b {
 				from.R = out[n-1].Piece.To.R
@@ -27,12 +26,12 @@ func (s *Stock) Outside() []Surface {
 			to := geom.Point{Z: sp.z, R: sp.c.tip(sp.z)}
 			out = append(out, Surface{sp.c.leftward(from, to), int(sp.owner)})
 		}
-		li, lk, ok := p.prev(i, k)
+		l, ok := p.prev(at)
 		if !ok {
 			return out
 		}
-		out = s.face(out, &p.chunks[li].s[lk], sp)
-		i, k = li, lk
+		out = s.face(out, p.at(l), sp)
+		at = l
 	}
 }
 
@@ -124,10 +123,10 @@ func (s *Stock) Inside() []Surface {
 // metal calls f for each part of [a, b] that holds metal, from the right.
 func (s *Stock) metal(a, b float64, f func(a, b float64)) {
 	p := s.outer
-	i, k := p.find(b)
+	at := p.find(b)
 	hi, lo := b, b
-	for ok := true; ok; i, k, ok = p.prev(i, k) {
-		sp := &p.chunks[i].s[k]
+	for ok := true; ok; at, ok = p.prev(at) {
+		sp := p.at(at)
 		u := max(a, sp.z)
 		if sp.owner != gone {
 			lo = u
@@ -148,11 +147,11 @@ func (s *Stock) metal(a, b float64, f func(a, b float64)) {
 
 // solidAt tells whether there is metal just right or left of z.
 func (s *Stock) solidAt(z float64, right bool) bool {
-	i, k := s.outer.find(z)
-	if sp := &s.outer.chunks[i].s[k]; !right && z-sp.z <= sliver {
-		i, k, _ = s.outer.prev(i, k)
+	at := s.outer.find(z)
+	if !right && z-s.outer.at(at).z <= sliver {
+		at, _ = s.outer.prev(at)
 	}
-	return s.outer.chunks[i].s[k].owner != gone
+	return s.outer.at(at).owner != gone
 }
 
 // String dumps both boundaries for tests, mm: one piece a line with its owner.

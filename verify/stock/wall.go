@@ -5,19 +5,31 @@ package stock
 // but there they meet a wall anyway.
 const step = 1e-9
 
+// wall tells who made a step: an owner, or (below gone) an index into the
+// courses of a wall made in several goes. Where the step stands and how high
+// it is follows from the spans on both sides.
+type wall int32
+
+// course is one part of a wall, from where the one below ends up to top.
+type course struct {
+	top   float64
+	owner int32
+	next  wall // the course above
+}
+
 // wallAt returns who made the step at z between the curves l and r. was is the
 // span that began at z before the cut, wasLeft the curve on its left then;
 // was is nil where nothing began. Of an old step what still stands keeps its
 // makers; a cut below it adds a course of its own.
 func (p *profile) wallAt(z float64, l, r *curve, was *span, wasLeft *curve, owner int32) wall {
-	a, b := l.at(z), r.at(z)
-	if a-b <= step && b-a <= step {
-		return wall(owner)
-	}
 	if was == nil {
 		return wall(owner)
 	}
-	wa, wb := wasLeft.at(z), was.c.at(z)
+	a, b := l.tip(z), r.tip(z)
+	if a-b <= step && b-a <= step {
+		return wall(owner)
+	}
+	wa, wb := wasLeft.tip(z), was.c.tip(z)
 	foot := min(wa, wb)
 	if max(wa, wb)-foot <= step || (a < b) != (wa < wb) || max(a, b) <= foot+step {
 		return wall(owner) // there was no step, or none of it still stands
