@@ -77,8 +77,8 @@ func (r *reader) halfAngle(t *source.Table, nominal, length float64) (s Size, lo
 	const key = "angle_tolerance"
 	z := zone{span: t.ValueSpan(key)}
 	if !t.Has(key) {
-		g := geom.Radians(general(generalAngles, r.class, length) / 60)
-		spread := float64(2*length) * (geom.Tan(float64(nominal+g)) - geom.Tan(nominal))
+		g := float64(geom.Radians(general(generalAngles, r.class, length) / 60))
+		spread := 2 * length * (geom.Tan(nominal+g) - geom.Tan(nominal))
 		r.into.Warn(t.Span(), LooseCone, `give angle_tolerance: "+AT6", "-AT6", "AT6/2" (both ways), or { half = [-10, 10], unit = "sec" }`,
 			"this taper has no angle_tolerance: the general class %s leaves the half angle %s either way, %s on diameter over %s",
 			generalClasses[r.class], taper.DegMinSec(g, 0), r.say(spread), r.say(length))

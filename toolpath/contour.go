@@ -104,7 +104,7 @@ func (j *job) target(c contour, a aim) track {
 	if -d.Z >= level {
 		length = (a.clearZ + a.dist - first.From.Z) / -d.Z
 		if d.R > 0 {
-			length = min(length, (first.From.R+a.nose/2)/d.R)
+			length = min(length, (first.From.R+float64(a.nose/2))/d.R)
 		}
 	}
 	t = append(t, edge{geom.Line(first.From.Along(d, -length), first.From), lead})

@@ -19,7 +19,7 @@ type rider struct {
 // tipOf returns the programmed point seen from the nose centre: the corner of
 // the nose's tangents parallel to the axes.
 func tipOf(t *shop.Tool) geom.Point {
-	return geom.Point{Z: t.Nose * float64(t.TipZ), R: t.Nose * float64(t.TipX)}
+	return geom.Point{Z: float64(t.Nose * float64(t.TipZ)), R: float64(t.Nose * float64(t.TipX))}
 }
 
 // pass begins a new pass.

@@ -79,7 +79,7 @@ func findEdge(f *profiles.Feature, a, b *spot, bits []bit) *edge {
 	}
 	// A gouge or a ridge may part the edge in two: what lies between runs at
 	// its wanted place is the edge's too, or nobody would judge it.
-	slack := p.To.Sub(p.From).Len()/4 + 0.1
+	slack := float64(p.To.Sub(p.From).Len()/4) + 0.1
 	var own []bit
 	whole := main
 	for _, r := range all {

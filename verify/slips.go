@@ -419,7 +419,7 @@ func (t *trials) misreadings() {
 	}
 	try(SlipWrongEnd, "the large end was put at the small end's place", func(f *profiles.Feature) (float64, float64, bool) {
 		c := f.Cone
-		mid := (f.ZFrom.Aim + f.ZTo.Aim) / 2
+		mid := float64((f.ZFrom.Aim + f.ZTo.Aim) / 2)
 		at := c.Gauge.Aim + float64(c.Slope.Aim*(mid-c.GaugeZ))
 		return at - float64(c.Slope.Aim*(c.GaugeZ-mid)), -c.Slope.Aim, true
 	})

@@ -111,7 +111,7 @@ func (s *spot) wall(bits []bit, front, back float64) {
 		i = r.last
 		a, b := bits[r.first].From, bits[r.last].To
 		r.cover = min(high, max(a.R, b.R)) - max(low, min(a.R, b.R))
-		z := (a.Z + b.Z) / 2
+		z := float64((a.Z + b.Z) / 2)
 		r.away = math.Abs(z - s.f.Z.Aim)
 		if geom.Count(r.cover, 3) <= 0 {
 			continue

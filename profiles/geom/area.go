@@ -26,7 +26,7 @@ func segment(r, s float64) float64 {
 // AreaUnder returns the signed integral of r dz from From to To, mm²: above 0
 // when z grows over positive r.
 func (p Piece) AreaUnder() float64 {
-	chord := (p.From.R + p.To.R) / 2 * (p.To.Z - p.From.Z)
+	chord := float64((p.From.R + p.To.R) / 2 * (p.To.Z - p.From.Z))
 	if p.IsLine() {
 		return chord
 	}

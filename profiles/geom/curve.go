@@ -208,6 +208,7 @@ func quadrant(d Point, turn Turn) int {
 // half returns the height of a circle of radius r over its chord at distance
 // x from the centre; 0 beyond it.
 func half(r, x float64) float64 {
+	r, x = float64(r), float64(x) // a product when inlined
 	if q := (r - x) * (r + x); q > 0 {
 		return math.Sqrt(q)
 	}

@@ -1,7 +1,7 @@
 %
 O0121 (the shoulder half a millimetre short: the medium class allows 0.3 at 70)
 (= part cone.toml)
-(known fault: the block that made the face is the one before; the stock gives a wall to the pass that leaves it)
+(known fault: the block before made the face, while metal still hung over its edge; the stock gives the wall to the move that takes that metal)
 (the cone's words at Z-69.5: 44.922 - 0.05 = 44.872)
 (= verdict wrong)
 (= cone: in diameter 0.0000 half 0.000000)
